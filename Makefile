@@ -1,0 +1,49 @@
+# `make demo` and `make test` need nothing but make and Python 3.11 or newer.
+
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+INSTALLED := $(VENV)/.installed
+PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
+
+# The captions that `make demo` reads; their sheet lies beside them.
+DEMO ?= $(firstword $(wildcard samples/demo/*.vtt samples/demo/*.srt))
+FORMAT ?= table
+
+.PHONY: help install demo test slow lint types check lock clean
+
+help: ## what can be made
+	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 10
+
+install: $(INSTALLED) ## the program and its tests' needs into .venv, every file checked against requirements.lock
+
+$(INSTALLED): requirements.lock pyproject.toml
+	@$(PYTHON) -c 'import sys; sys.exit(None if sys.version_info >= (3, 11) else "notesmith needs Python 3.11 or newer; name one with: make PYTHON=python3.11")'
+	$(PYTHON) -m venv $(VENV)
+	$(PIP) install --require-hashes --only-binary :all: --no-deps -r requirements.lock
+	$(PIP) install --no-deps --no-build-isolation --editable .
+	@touch $@
+
+demo: $(INSTALLED) ## the notes of the sample recording
+	$(BIN)/notesmith notes $(DEMO) --format $(FORMAT)
+
+test: $(INSTALLED) ## the tests that take minutes at most
+	$(BIN)/python -m pytest -m "not slow and not benchmark"
+
+slow: $(INSTALLED) ## the tests that take longer
+	$(BIN)/python -m pytest -m "slow or benchmark" || [ $$? -eq 5 ]  # 5: there are none
+
+lint: $(INSTALLED) ## what ruff has to say
+	$(BIN)/ruff check .
+
+types: $(INSTALLED) ## what mypy has to say
+	$(BIN)/mypy
+
+check: test lint types slow ## all of them
+
+lock: ## requirements.lock anew, for Python 3.11 to 3.13; needs the program uv
+	uv pip compile pyproject.toml --group test --group build --universal --python-version 3.11 \
+	  --generate-hashes --no-header --no-emit-index-url --no-emit-find-links --quiet --output-file requirements.lock
+
+clean: ## away with what was made
+	rm -rf $(VENV) build dist .pytest_cache .mypy_cache .ruff_cache .hypothesis
