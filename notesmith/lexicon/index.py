@@ -1,0 +1,126 @@
+"""The matching index: from spoken words to concepts."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+
+from notesmith.lexicon.folders import own_domains, read_folder
+from notesmith.lexicon.merge import Key, Layers, derived, merged
+from notesmith.lexicon.model import Concept, Hit, Label, Sort
+from notesmith.lexicon.words import pieces
+
+
+class Lexicon:
+    """Concepts, their labels, and a fast way to find the labels in a talk."""
+
+    def __init__(self, layers: Layers) -> None:
+        self.concepts: Mapping[str, Concept] = MappingProxyType(layers.concepts)
+        self.misheard: Mapping[Key, Label] = MappingProxyType(layers.misheard)
+        self._listed = layers.labels
+        self._by_concept = _by_concept((*layers.labels.values(), *layers.misheard.values()))
+        self._forms: dict[Key, Label] = dict(layers.labels)
+        for key, label in derived(layers):
+            self._forms.setdefault(key, label)
+        self._lengths = _lengths_by_first_word(self._forms)
+
+    @classmethod
+    def load(cls, *user_folders: Path) -> "Lexicon":
+        """Our lexicon with the users' folders laid over it, later ones on top; kept for the life of the process.
+
+        Raises LexiconError, naming file and line, where the files do not fit together.
+        """
+        return _load(user_folders)
+
+    @classmethod
+    def read(cls, *folders: Path) -> "Lexicon":
+        """A lexicon of these folders alone, the first ranking highest."""
+        return cls(merged([domain for folder in folders for domain in read_folder(folder)], ()))
+
+    def match(self, words: Sequence[str]) -> list[Hit]:
+        """The labels among the words: the longest at each place, from left to right, never overlapping.
+
+        `words` are tokens; case, accents, hyphens (inside a word or as tokens of their own) and white-space
+        tokens make no difference. A label never ends inside a word. Misheard labels are not matched.
+        """
+        parts, owners = _split(words)
+        hits, place = [], 0
+        while place < len(parts):
+            found = self._longest(parts, owners, place)
+            if found:
+                length, label = found
+                hits.append(Hit(owners[place], owners[place + length - 1] + 1, label))
+            place += found[0] if found else 1
+        return hits
+
+    def look_up(self, text: str) -> Label | None:
+        """The label these words are, or None; misheard labels are not looked up.
+
+        >>> Lexicon(Layers()).look_up("") is None
+        True
+        """
+        return self._forms.get(pieces(text)) if text else None
+
+    def labels(self, concept_id: str) -> tuple[Label, ...]:
+        """The labels listed for a concept: the preferred one first, then synonyms, then misheard ones."""
+        return self._by_concept.get(concept_id, ())
+
+    def terms(self, sort: Sort) -> tuple[Label, ...]:
+        """Every label listed for concepts of one sort, misheard ones left out."""
+        return tuple(label for label in self._listed.values() if self.concepts[label.concept].sort == sort)
+
+    def ancestors(self, concept_id: str) -> tuple[str, ...]:
+        """The broader concepts, nearest first; it ends at a top, at an unknown concept or where a circle closes."""
+        line: list[str] = []
+        concept = self.concepts.get(concept_id)
+        while concept and concept.broader and concept.broader not in (concept_id, *line):
+            line.append(concept.broader)
+            concept = self.concepts.get(concept.broader)
+        return tuple(line)
+
+    def is_a(self, concept_id: str, ancestor: str) -> bool:
+        """Whether one concept is another, or a kind of it."""
+        return concept_id == ancestor or ancestor in self.ancestors(concept_id)
+
+    def _longest(self, parts: Sequence[str], owners: Sequence[int], place: int) -> tuple[int, Label] | None:
+        if place and owners[place] == owners[place - 1]:
+            return None
+        for length in self._lengths.get(parts[place], ()):
+            after = place + length
+            ends_inside = after < len(parts) and owners[after] == owners[after - 1]
+            label = None if ends_inside or after > len(parts) else self._forms.get(tuple(parts[place:after]))
+            if label:
+                return length, label
+        return None
+
+
+@cache
+def _load(user_folders: tuple[Path, ...]) -> Lexicon:
+    return Lexicon(merged(own_domains(), [domain for folder in user_folders for domain in read_folder(folder)]))
+
+
+def _split(words: Sequence[str]) -> tuple[list[str], list[int]]:
+    """The comparable pieces of the words, and for each the place of the word it comes from."""
+    pairs = list(_pairs(words))
+    return [part for part, _ in pairs], [owner for _, owner in pairs]
+
+
+def _pairs(words: Sequence[str]) -> Iterator[tuple[str, int]]:
+    for owner, word in enumerate(words):
+        for part in pieces(word):
+            yield part, owner
+
+
+def _lengths_by_first_word(forms: Mapping[Key, Label]) -> dict[str, tuple[int, ...]]:
+    lengths: dict[str, set[int]] = {}
+    for key in forms:
+        lengths.setdefault(key[0], set()).add(len(key))
+    return {first: tuple(sorted(found, reverse=True)) for first, found in lengths.items()}
+
+
+def _by_concept(labels: Sequence[Label]) -> dict[str, tuple[Label, ...]]:
+    order = ("preferred", "synonym", "misheard")
+    found: dict[str, list[Label]] = {}
+    for label in sorted(labels, key=lambda label: order.index(label.kind)):
+        found.setdefault(label.concept, []).append(label)
+    return {concept_id: tuple(labels) for concept_id, labels in found.items()}

@@ -1,0 +1,165 @@
+"""Regular English inflection, so that the data need list each word only once."""
+
+import re
+
+VOWELS = "aeiou"
+IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "half": "halves", "calf": "calves",
+                     "knife": "knives", "tomato": "tomatoes", "potato": "potatoes", "mango": "mangoes",
+                     "foot": "feet", "tooth": "teeth", "goose": "geese", "mouse": "mice", "ox": "oxen"}  # fmt: skip
+IRREGULAR_PARTICIPLES = {"burn": ("burnt", "burning"), "stick": ("stuck", "sticking"), "cling": ("clung", "clinging"),
+                         "bite": ("bit", "biting"), "sting": ("stung", "stinging"), "cut": ("cut", "cutting"),
+                         "catch": ("caught", "catching"), "hit": ("hit", "hitting"), "come": ("came", "coming"),
+                         "linger": ("lingered", "lingering"), "suffer": ("suffered", "suffering")}  # fmt: skip
+# Words that only look like the inflection of an adjective, and adverbs that tell how much rather than what.
+MISLEADING = frozenset((
+    "barely", "business", "clearly", "corner", "deeply", "entirely", "evenly", "fairly", "freshly", "fully",
+    "hardly", "harness", "heavily", "highly", "hugely", "intensely", "largely", "lately", "lightly", "likely",
+    "lowly", "matter", "mildly", "nearly", "newly", "number", "offer", "purely", "rarely", "really",
+    "roughly", "sharply", "shortly", "simply", "slightly", "strongly", "totally", "truly", "under", "usually",
+    "wholly", "witness",
+))  # fmt: skip
+
+
+def inflections(label: str, form: str) -> tuple[str, ...]:
+    """Every regular inflection of a label, the label itself left out.
+
+    >>> inflections("burnt cherry", "noun"), inflections("dry", "adjective"), inflections("grip", "verb")
+    (('burnt cherries',), ('drier', 'driest', 'dryness', 'dryly'), ('grips', 'gripped', 'gripping'))
+    >>> inflections("like wet stone", "phrase")
+    ()
+    """
+    forms = _MAKERS[form](label) if form in _MAKERS else ()
+    return tuple(text for text in forms if text != label and text not in MISLEADING)
+
+
+def noun_forms(label: str) -> tuple[str, ...]:
+    """The plural, unless the label seems to be one.
+
+    >>> noun_forms("bay leaf"), noun_forms("peach"), noun_forms("old books"), noun_forms("grass")
+    (('bay leaves',), ('peaches',), (), ('grasses',))
+    """
+    head, last = _split_last(label)
+    if re.search(r"[^su]s$", last) and not last.endswith("is"):
+        return ()
+    return (head + plural(last),)
+
+
+def plural(noun: str) -> str:
+    """The regular plural of one noun, or the irregular one of a few that tasters use.
+
+    >>> plural("lemon"), plural("cherry"), plural("tomato"), plural("honey")
+    ('lemons', 'cherries', 'tomatoes', 'honeys')
+    """
+    if noun in IRREGULAR_PLURALS:
+        return IRREGULAR_PLURALS[noun]
+    return _with_s(noun)
+
+
+def adjective_forms(label: str) -> tuple[str, ...]:
+    """Comparison (of short adjectives), quality and manner of a one-word adjective.
+
+    >>> adjective_forms("smoky"), adjective_forms("big"), adjective_forms("astringent"), adjective_forms("wine-like")
+    (('smokier', 'smokiest', 'smokiness', 'smokily'), ('bigger', 'biggest', 'bigness', 'bigly'), ('astringently',), ())
+    """
+    if re.search(r"[^a-z]", label):
+        return ()
+    compared = (_compared(label, "er"), _compared(label, "est")) if is_short(label) else ()
+    named = (quality(label),) if syllables(label) < 3 or label.endswith("y") else ()
+    return (*compared, *named, *manner(label))
+
+
+def is_short(adjective: str) -> bool:
+    """Whether the comparative is made with -er.
+
+    >>> [word for word in ("dry", "smoky", "mellow", "floral", "baked", "red", "astringent") if is_short(word)]
+    ['dry', 'smoky', 'mellow', 'red']
+    """
+    if adjective.endswith("ed") and len(adjective) > 3:
+        return False
+    count = syllables(adjective)
+    return count == 1 or (count == 2 and bool(re.search(r"(y|le|ow|er)$", adjective)))
+
+
+def syllables(word: str) -> int:
+    """How many syllables a word has, judged by its spelling.
+
+    >>> [syllables(word) for word in ("big", "smoky", "simple", "stale", "savoury", "baked", "roasted")]
+    [1, 2, 2, 1, 3, 1, 2]
+    """
+    groups = len(re.findall(r"[aeiouy]+", word))
+    silent = re.search(r"([^aeioul]|[aeiou]l)e$|[^aeioutd]ed$", word)
+    return max(1, groups - bool(silent))
+
+
+def quality(adjective: str) -> str:
+    """The noun in -ness.
+
+    >>> quality("smoky"), quality("dry"), quality("sweet"), quality("grey")
+    ('smokiness', 'dryness', 'sweetness', 'greyness')
+    """
+    return _soft_y(adjective) + "ness"
+
+
+def manner(adjective: str) -> tuple[str, ...]:
+    """The adverb in -ly, where there is one.
+
+    >>> manner("sweet"), manner("smoky"), manner("subtle"), manner("metallic"), manner("dull"), manner("lively")
+    (('sweetly',), ('smokily',), ('subtly',), ('metallically',), ('dully',), ())
+    """
+    if adjective.endswith("ly"):
+        return ()
+    if re.search(r"[^aeiou]le$", adjective):
+        return (adjective[:-1] + "y",)
+    if adjective.endswith("ic"):
+        return (adjective + "ally",)
+    return ((adjective[:-1] if adjective.endswith("ll") else _soft_y(adjective)) + "ly",)
+
+
+def verb_forms(label: str) -> tuple[str, ...]:
+    """Third person, past and -ing form of the label's first word.
+
+    >>> verb_forms("coat the mouth"), verb_forms("dry"), verb_forms("cling")
+    (('coats the mouth', 'coated the mouth', 'coating the mouth'), ('dries', 'dried', 'drying'), ('clings', 'clung', 'clinging'))
+    """  # noqa: E501
+    verb, gap, rest = label.partition(" ")
+    past, ing = IRREGULAR_PARTICIPLES.get(verb) or (_compared(verb, "ed"), _going(verb))
+    return tuple(form + gap + rest for form in (_with_s(verb), past, ing))
+
+
+def _with_s(word: str) -> str:
+    if re.search(r"(s|x|z|ch|sh)$", word):
+        return word + "es"
+    if re.search(r"[^aeiou]y$", word):
+        return word[:-1] + "ies"
+    return word + "s"
+
+
+def _compared(word: str, ending: str) -> str:
+    """The word with -er, -est or -ed: drier, paler, bigger."""
+    if word.endswith("e"):
+        return word[:-1] + ending
+    if re.search(r"[^aeiou]y$", word):
+        return word[:-1] + "i" + ending
+    return _doubled(word) + ending
+
+
+def _going(verb: str) -> str:
+    return (verb[:-1] if re.search(r"[^eoy]e$", verb) else _doubled(verb)) + "ing"
+
+
+def _doubled(word: str) -> str:
+    closed = re.search(r"(^|[^aeiou]|qu)[aeiouy][bdfgklmnprtvz]$", word)
+    return word + word[-1] if closed and syllables(word) == 1 else word
+
+
+def _soft_y(adjective: str) -> str:
+    """Smoky becomes smoki- before an ending, but dry stays dry-."""
+    return adjective[:-1] + "i" if re.search(r"[^aeiou]y$", adjective) and syllables(adjective) > 1 else adjective
+
+
+def _split_last(label: str) -> tuple[str, str]:
+    found = re.search(r"[^\s-]+$", label)
+    return (label[: found.start()], found.group()) if found else ("", label)
+
+
+_MAKERS = {"noun": noun_forms, "adjective": adjective_forms, "verb": verb_forms}
