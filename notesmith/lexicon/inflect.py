@@ -2,7 +2,18 @@
 
 import re
 
-VOWELS = "aeiou"
+VOWELS = re.compile(r"[aeiouy]+")
+PLURAL_LIKE = re.compile(r"[^su]s$")
+NOT_ONE_WORD = re.compile(r"[^a-z]")
+COMPARED_WITH_ER = re.compile(r"(y|le|ow|er)$")
+SILENT_E = re.compile(r"([^aeioul]|[aeiou]l)e$|[^aeioutd]ed$")
+SYLLABIC_LE = re.compile(r"[^aeiou]le$")
+HISS = re.compile(r"(s|x|z|ch|sh)$")
+SOFT_Y = re.compile(r"[^aeiou]y$")
+DROPPED_E = re.compile(r"[^eoy]e$")
+CLOSED = re.compile(r"(^|[^aeiou]|qu)[aeiouy][bdfgklmnprtvz]$")
+LAST_WORD = re.compile(r"[^\s-]+$")
+
 IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "half": "halves", "calf": "calves",
                      "knife": "knives", "tomato": "tomatoes", "potato": "potatoes", "mango": "mangoes",
                      "foot": "feet", "tooth": "teeth", "goose": "geese", "mouse": "mice", "ox": "oxen"}  # fmt: skip
@@ -39,7 +50,7 @@ def noun_forms(label: str) -> tuple[str, ...]:
     (('bay leaves',), ('peaches',), (), ('grasses',))
     """
     head, last = _split_last(label)
-    if re.search(r"[^su]s$", last) and not last.endswith("is"):
+    if PLURAL_LIKE.search(last) and not last.endswith("is"):
         return ()
     return (head + plural(last),)
 
@@ -61,7 +72,7 @@ def adjective_forms(label: str) -> tuple[str, ...]:
     >>> adjective_forms("smoky"), adjective_forms("big"), adjective_forms("astringent"), adjective_forms("wine-like")
     (('smokier', 'smokiest', 'smokiness', 'smokily'), ('bigger', 'biggest', 'bigness', 'bigly'), ('astringently',), ())
     """
-    if re.search(r"[^a-z]", label):
+    if NOT_ONE_WORD.search(label):
         return ()
     compared = (_compared(label, "er"), _compared(label, "est")) if is_short(label) else ()
     named = (quality(label),) if syllables(label) < 3 or label.endswith("y") else ()
@@ -77,7 +88,7 @@ def is_short(adjective: str) -> bool:
     if adjective.endswith("ed") and len(adjective) > 3:
         return False
     count = syllables(adjective)
-    return count == 1 or (count == 2 and bool(re.search(r"(y|le|ow|er)$", adjective)))
+    return count == 1 or (count == 2 and bool(COMPARED_WITH_ER.search(adjective)))
 
 
 def syllables(word: str) -> int:
@@ -86,8 +97,8 @@ def syllables(word: str) -> int:
     >>> [syllables(word) for word in ("big", "smoky", "simple", "stale", "savoury", "baked", "roasted")]
     [1, 2, 2, 1, 3, 1, 2]
     """
-    groups = len(re.findall(r"[aeiouy]+", word))
-    silent = re.search(r"([^aeioul]|[aeiou]l)e$|[^aeioutd]ed$", word)
+    groups = len(VOWELS.findall(word))
+    silent = SILENT_E.search(word)
     return max(1, groups - bool(silent))
 
 
@@ -108,7 +119,7 @@ def manner(adjective: str) -> tuple[str, ...]:
     """
     if adjective.endswith("ly"):
         return ()
-    if re.search(r"[^aeiou]le$", adjective):
+    if SYLLABIC_LE.search(adjective):
         return (adjective[:-1] + "y",)
     if adjective.endswith("ic"):
         return (adjective + "ally",)
@@ -127,9 +138,9 @@ def verb_forms(label: str) -> tuple[str, ...]:
 
 
 def _with_s(word: str) -> str:
-    if re.search(r"(s|x|z|ch|sh)$", word):
+    if HISS.search(word):
         return word + "es"
-    if re.search(r"[^aeiou]y$", word):
+    if SOFT_Y.search(word):
         return word[:-1] + "ies"
     return word + "s"
 
@@ -138,27 +149,27 @@ def _compared(word: str, ending: str) -> str:
     """The word with -er, -est or -ed: drier, paler, bigger."""
     if word.endswith("e"):
         return word[:-1] + ending
-    if re.search(r"[^aeiou]y$", word):
+    if SOFT_Y.search(word):
         return word[:-1] + "i" + ending
     return _doubled(word) + ending
 
 
 def _going(verb: str) -> str:
-    return (verb[:-1] if re.search(r"[^eoy]e$", verb) else _doubled(verb)) + "ing"
+    return (verb[:-1] if DROPPED_E.search(verb) else _doubled(verb)) + "ing"
 
 
 def _doubled(word: str) -> str:
-    closed = re.search(r"(^|[^aeiou]|qu)[aeiouy][bdfgklmnprtvz]$", word)
+    closed = CLOSED.search(word)
     return word + word[-1] if closed and syllables(word) == 1 else word
 
 
 def _soft_y(adjective: str) -> str:
     """Smoky becomes smoki- before an ending, but dry stays dry-."""
-    return adjective[:-1] + "i" if re.search(r"[^aeiou]y$", adjective) and syllables(adjective) > 1 else adjective
+    return adjective[:-1] + "i" if SOFT_Y.search(adjective) and syllables(adjective) > 1 else adjective
 
 
 def _split_last(label: str) -> tuple[str, str]:
-    found = re.search(r"[^\s-]+$", label)
+    found = LAST_WORD.search(label)
     return (label[: found.start()], found.group()) if found else ("", label)
 
 

@@ -2,22 +2,23 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 POSSESSIVE = re.compile(r"['’]s\b")
-APOSTROPHE = re.compile(r"['’]")
-GAP = re.compile(r"[\s\-‐‑]+")
+SIGNS = str.maketrans({"'": "", "’": "", "-": " ", "‐": " ", "‑": " "})
 
 
+@lru_cache(maxsize=1 << 16)
 def pieces(text: str) -> tuple[str, ...]:
     """The comparable words of a label or of one spoken word; none for a lone hyphen or white space.
 
     >>> pieces("Pu-erh"), pieces("pu erh"), pieces("bird's-eye"), pieces("rosé"), pieces("-")
     (('pu', 'erh'), ('pu', 'erh'), ('bird', 's', 'eye'), ('rose',), ())
     """
-    if text.isascii() and text.isalpha():
-        return (text.lower(),)
-    plain = APOSTROPHE.sub("", POSSESSIVE.sub(" s", without_accents(text).lower()))
-    return tuple(piece for piece in GAP.split(plain) if piece)
+    plain = without_accents(text).lower()
+    if plain.isalpha():
+        return (plain,)
+    return tuple(POSSESSIVE.sub(" s", plain).translate(SIGNS).split())
 
 
 def without_accents(text: str) -> str:
