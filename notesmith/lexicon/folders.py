@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any, NamedTuple, get_args
 
 from pydantic import ValidationError
 
@@ -22,8 +22,7 @@ DOMAINS = ("sensory", "things", "food", "tea", "coffee", "wine", "beer", "spirit
 KINDS, FORMS = frozenset(get_args(Kind)), frozenset(get_args(Form))
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One row of a label file, as written, with the line it stands on."""
 
     concept: str
@@ -150,9 +149,9 @@ def _rows(path: Path) -> Iterator[Row]:
     if not lines or tuple(lines[0].split("\t")) != COLUMNS:
         raise LexiconError("the header line is wrong", where=f"{path}:1", mend=f"write {'<tab>'.join(COLUMNS)}")
     for number, line in enumerate(lines[1:], 2):
-        if line.strip():
-            cells = [cell.strip() for cell in line.split("\t")]
-            concept, label, kind, form, use = (*cells, "", "", "", "", "")[:5]
+        cells = line.split("\t")
+        if any(cells):
+            concept, label, kind, form, use = map(str.strip, (*cells, "", "", "", "")[:5])
             yield Row(concept, label, kind, form, use, number, max(0, len(cells) - 5))
 
 

@@ -1,6 +1,6 @@
 """The matching index: from spoken words to concepts."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -111,11 +111,13 @@ def _pairs(words: Sequence[str]) -> Iterator[tuple[str, int]]:
             yield part, owner
 
 
-def _lengths_by_first_word(forms: Mapping[Key, Label]) -> dict[str, tuple[int, ...]]:
-    lengths: dict[str, set[int]] = {}
+def _lengths_by_first_word(forms: Iterable[Key]) -> dict[str, tuple[int, ...]]:
+    """For each word that opens a label, the lengths of the labels it opens, longest first."""
+    bits: dict[str, int] = {}
     for key in forms:
-        lengths.setdefault(key[0], set()).add(len(key))
-    return {first: tuple(sorted(found, reverse=True)) for first, found in lengths.items()}
+        bits[key[0]] = bits.get(key[0], 0) | 1 << len(key)
+    lengths = {value: tuple(n for n in range(value.bit_length(), 0, -1) if value >> n & 1) for value in bits.values()}
+    return {first: lengths[value] for first, value in bits.items()}
 
 
 def _by_concept(labels: Sequence[Label]) -> dict[str, tuple[Label, ...]]:

@@ -76,9 +76,10 @@ def _add_labels(layers: Layers, domain: Domain, *, replace: bool) -> None:
 
 
 def _misfit(layers: Layers, row: Row) -> str | None:
-    if row.concept not in layers.concepts and not wrong_in(row):
-        return f"label {row.label!r} is of concept {row.concept!r}, which no {'concepts.toml'} defines"
-    return wrong_in(row)
+    if wrong := wrong_in(row):
+        return wrong
+    known = row.concept in layers.concepts
+    return None if known else f"label {row.label!r} is of concept {row.concept!r}, which is defined nowhere"
 
 
 def _table(layers: Layers, row: Row) -> dict[Key, Label]:
