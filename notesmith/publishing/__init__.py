@@ -1,0 +1,1 @@
+"""What the audience reads: one file for each form that notes are published in."""

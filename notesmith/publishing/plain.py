@@ -1,0 +1,20 @@
+"""Words from captions, made fit to be shown: a caption file may hold signs that steer a terminal or a spreadsheet."""
+
+import re
+import unicodedata
+
+# Signs that turn the direction of writing, and so can make a line say something else than it holds.
+_TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+
+
+def one_line(text: str) -> str:
+    r"""The text on one line, every sign that would steer what shows it replaced.
+
+    >>> one_line("sweet\n \x1b[31mplum")
+    'sweet �[31mplum'
+    """
+    return "".join("�" if _steers(sign) else sign for sign in re.sub(r"\s+", " ", text).strip())
+
+
+def _steers(sign: str) -> bool:
+    return sign in _TURNING or unicodedata.category(sign) in ("Cc", "Cs")
