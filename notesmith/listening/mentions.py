@@ -1,0 +1,112 @@
+"""Which sample is named or pointed at?"""
+
+from collections import defaultdict
+
+from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.names import CARRIERS, Name, names_of
+
+ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth": 5, "seventh": 6, "last": -1, "final": -1}
+NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
+NAMED_BY = frozenset("the number cup sample glass bowl jar tin spoon mug bottle sticker and or than with to from of "
+                     "for in on is was now versus over about like then between".split())  # fmt: skip
+NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one first now then also had does did "
+                         "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
+PLURALS = {"both": "all", "neither": "all", "all": "all"}
+
+
+def find_mentions(hearing: Hearing) -> None:
+    """Find where samples are named, numbered or pointed at, in the order they stand."""
+    found = [*_named(hearing), *_pointed(hearing)]
+    found.sort(key=lambda m: (m.start, -m.end, -m.score))
+    mentions: list[Mention] = []
+    for mention in found:
+        if not mentions or mention.start >= mentions[-1].end:
+            mentions.append(mention)
+    hearing.mentions = mentions
+
+
+def _named(hearing: Hearing) -> list[Mention]:
+    """Names of the sheet, longest first, where they stand as names."""
+    by_first: dict[str, list[Name]] = defaultdict(list)
+    for name in names_of(hearing.sheet, hearing.lexicon):
+        by_first[name.words[0]].append(name)
+    words, found, i = hearing.words, [], 0
+    while i < len(words):
+        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(words, i, n))), None)
+        if hit:
+            found.append(hit)
+        i = hit.end if hit else i + 1
+    return found
+
+
+def _name_at(words: list[Word], i: int, name: Name) -> Mention | None:
+    """The name at word `i`, if it stands there and stands as a name."""
+    end, k = i, 0
+    while k < len(name.words) and end < len(words):
+        if words[end].norm == name.words[k]:
+            k += 1
+        elif words[end].norm not in ("", "-"):
+            return None
+        end += 1
+    if k < len(name.words):
+        return None
+    while end < len(words) and words[end].norm == "":
+        end += 1
+    if name.distinct:
+        return Mention(i, end, "name", (name.sample,), "name", 1.0)
+    if _stands_as_name(words, i, end, name):
+        return Mention(i, end, "name", (name.sample,), "name in a naming place", 0.8)
+    return None
+
+
+def _stands_as_name(words: list[Word], i: int, end: int, name: Name) -> bool:
+    """A common word names a sample only in a naming place: `the green is`, `cup E`, `than the left`, `Left again`."""
+    before = words[i - 1].norm if i else "."
+    after = words[end].norm if end < len(words) else "."
+    if name.words[0] == "the":
+        return words[end].tag not in ("NN", "NNS", "JJ") or after in CARRIERS if end < len(words) else True
+    if len(name.words) == 1 and len(name.words[0]) == 1 and name.words[0].isalpha():
+        return _letter_stands(words, i, before, after)
+    if before in ("this", "that", "which", "each", "every", "no", "any", "another"):
+        return False
+    ends = after in NAMED_BEFORE or after in CARRIERS or end >= len(words) or words[end].pause > 300
+    begins = before in NAMED_BY or before in ".?!,;:" or words[i].pause > 300
+    noun_follows = end < len(words) and words[end].tag in ("NN", "NNS") and after not in CARRIERS
+    if words[i].norm in NUMBERS or words[i].norm.isdigit():
+        return before in ("number", "cup", "sample", "the", "sticker", "spoon", "glass", "jar", "and", "than") and not noun_follows
+    return begins and ends and not noun_follows
+
+
+def _letter_stands(words: list[Word], i: int, before: str, after: str) -> bool:
+    """A single letter: after a vessel, or where no article or pronoun can stand."""
+    if before in CARRIERS:
+        return True
+    if words[i].norm in ("a", "i"):
+        return after in ("is", "was", "has", ".", ",", "and", "again") and before not in ("is", "it", "and", "got", "a")
+    return after != "'" and before not in ("'",) and (after in NAMED_BEFORE or before in NAMED_BY or before in ".?!,")
+
+
+def _pointed(hearing: Hearing) -> list[Mention]:
+    """`this one`, `that one`, `the other`, `the first one`, `the next one`, `both`."""
+    words, ids = hearing.words, tuple(s.id for s in hearing.sheet.samples)
+    found: list[Mention] = []
+    for i, word in enumerate(words):
+        after = words[i + 1].norm if i + 1 < len(words) else ""
+        before = words[i - 1].norm if i else ""
+        if word.norm in ("this", "that") and (after == "one" or after in CARRIERS):
+            found.append(Mention(i, i + 2, "this" if word.norm == "this" else "that", (), f"{word.norm} one", 0.5))
+        elif word.norm == "other" and before in ("the", "that", "this", "your", "my") and after not in (
+            "side", "day", "hand", "thing", "people", "end", "way", "night", "week", "half", "two", "three", "ones",
+        ):
+            found.append(Mention(i - 1, i + 2 if after in CARRIERS else i + 1, "other", (), "the other", 0.7))
+        elif word.norm == "next" and (after in CARRIERS or after == "up" or (before == "the" and after in (".", ",", "is"))):
+            found.append(Mention(i, i + 2, "next", (), "the next one", 0.7))
+        elif word.norm in ORDINALS and (after == "one" or after in CARRIERS) and before in ("the", "our", "my", "and", "so", "this"):
+            k = ORDINALS[word.norm]
+            if -len(ids) <= k < len(ids):
+                found.append(Mention(i, i + 2, "ordinal", (ids[k],), "counted in the order of the sheet", 0.6))
+        elif word.norm == "number" and after in NUMBERS and NUMBERS[after] < len(ids):
+            found.append(Mention(i, i + 2, "ordinal", (ids[NUMBERS[after]],), "counted in the order of the sheet", 0.6))
+        elif word.norm in PLURALS and len(ids) > 1:
+            found.append(Mention(i, i + 1, "all", ids, word.norm, 0.5))
+    return found

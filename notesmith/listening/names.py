@@ -1,0 +1,109 @@
+"""What the samples of a sheet may be called on a recording."""
+
+import re
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notesmith.lexicon import Lexicon
+from notesmith.lexicon.check import common_words
+from notesmith.records import Sheet, SheetSample
+
+DIGITS = dict(enumerate("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen".split()))
+ARTICLES = ("the", "a", "an", "my", "our", "your", "this", "that")
+CARRIERS = frozenset(
+    "one cup mug glass bowl jar tin bottle bag can sample number cube spoon dish pot tea coffee wine beer cider "
+    "whisky rum oil honey cheese chocolate bar box pack packet".split()
+)
+# Words of a product's full name that name nothing by themselves.
+EMPTY = frozenset(
+    "and of the in with from no non for to a an ml g l kg year years old new home made style single extra cup".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """One way of naming a sample: its words, and whether they mean nothing else."""
+
+    words: tuple[str, ...]
+    sample: str
+    distinct: bool  # names the sample wherever it stands; else only in a naming position
+
+
+def tokens_of(text: str) -> tuple[str, ...]:
+    """Words as the tokenizer cuts them, lower-cased.
+
+    >>> tokens_of("Wendell's pale-ale")
+    ('wendell', "'s", 'pale', '-', 'ale')
+    """
+    return tuple(re.findall(r"\d+|[^\W\d_]+(?=n't)|n't|'s|[^\W\d_]+|[^\w\s]", text.lower().replace("’", "'")))
+
+
+def names_of(sheet: Sheet, lexicon: Lexicon) -> list[Name]:
+    """Every way of naming the sheet's samples, the one with most words first; none names two samples."""
+    claims: dict[tuple[str, ...], set[str]] = defaultdict(set)
+    for sample in sheet.samples:
+        for words in _ways(sample):
+            claims[words].add(sample.id)
+    for words, owner in _product_words(sheet):
+        claims.setdefault(words, {owner})
+    names = [
+        Name(words, next(iter(owners)), _is_distinct(words, lexicon))
+        for words, owners in claims.items()
+        if len(owners) == 1 and words
+    ]
+    return sorted(names, key=lambda n: (-len(n.words), n.words))
+
+
+def _ways(sample: SheetSample) -> Iterator[tuple[str, ...]]:
+    """The id and the aliases, with and without their article and the vessel they stand in."""
+    for text in (sample.id, *sample.aliases, *([sample.product] if sample.product else [])):
+        words = tokens_of(text)
+        yield words
+        core = words[1:] if words and words[0] in ARTICLES and len(words) > 1 else words
+        if core and core[-1] in CARRIERS and len(core) > 1:
+            core = core[:-1]
+        if core and core[0] in CARRIERS and len(core) > 1:
+            core = core[1:]
+        if core not in (("one",), ("other",), ("same",)) or core == words:
+            yield core
+        yield from _spoken_number(core)
+
+
+def _spoken_number(words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """A number in words where it is in digits: 9 and nine, 2007 and two thousand and seven."""
+    if len(words) != 1 or not words[0].isdigit():
+        return
+    number = int(words[0])
+    if number in DIGITS:
+        yield (DIGITS[number],)
+    elif 2000 < number < 2010:
+        yield ("two", "thousand", "and", DIGITS[number - 2000])
+    elif 2009 < number < 2015:
+        yield ("twenty", DIGITS[number - 2000])
+    elif 99 < number < 1000:
+        yield tuple(DIGITS[int(d)] for d in words[0])
+
+
+def _product_words(sheet: Sheet) -> Iterator[tuple[tuple[str, ...], str]]:
+    """Words of the products' names that only one sample has."""
+    owned = Counter(word for sample in sheet.samples for word in set(_telling(sample)))
+    for sample in sheet.samples:
+        for word in dict.fromkeys(_telling(sample)):
+            if owned[word] == 1:
+                yield (word,), sample.id
+
+
+def _telling(sample: SheetSample) -> list[str]:
+    """Capitalised words of a product's name."""
+    found = re.findall(r"\b[A-Z][^\W\d_]{2,}", sample.product or "")
+    return [w.lower() for w in found if w.lower() not in EMPTY | CARRIERS]
+
+
+def _is_distinct(words: tuple[str, ...], lexicon: Lexicon) -> bool:
+    """Whether the words mean nothing else: no common word, no sensory word, no number, no letter."""
+    text = " ".join(words)
+    if len(words) == 1:
+        word = words[0]
+        return len(word) > 2 and not word.isdigit() and word not in common_words() and lexicon.look_up(word) is None
+    return any(len(w) > 1 for w in words) and lexicon.look_up(text) is None

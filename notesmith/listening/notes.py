@@ -1,0 +1,124 @@
+"""From what was heard to the published notes: every record verbatim, timed and identified."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from hashlib import sha256
+from typing import Any, TypeVar
+
+from notesmith.lexicon import Lexicon
+from notesmith.listening.drafting import draft_from_talk
+from notesmith.listening.hearing import Grounds, Hearing, Perception
+from notesmith.listening.pipeline import listen
+from notesmith.records import (
+    Comparison, Fact, Ignored, Notes, Observation, Preference, Record, Repair, Reveal, Section, Sheet, Why,
+)  # fmt: skip
+from notesmith.transcript import Captions, Talk
+
+
+R = TypeVar("R", bound=Record)
+
+
+def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None) -> Notes:
+    """Take the notes of one recording.
+
+    Without a sheet, one is drafted from the talk. Raises NoTastingError where nothing is tasted.
+    """
+    talk = Talk.from_captions(captions)
+    lexicon = lexicon or Lexicon.load()
+    used = sheet or draft_from_talk(talk, lexicon)
+    return write_notes(listen(talk, used, lexicon), captions, drafted=sheet is None)
+
+
+def write_notes(hearing: Hearing, captions: Captions, *, drafted: bool) -> Notes:
+    """Turn what was understood into records."""
+    scribe = _Scribe(hearing)
+    return Notes(
+        transcript=captions.name,
+        sheet=hearing.sheet,
+        sheet_drafted=drafted,
+        samples=tuple(s.id for s in hearing.sheet.samples),
+        observations=tuple(scribe.observation(p) for p in hearing.perceptions),
+        comparisons=tuple(
+            scribe.record(
+                Comparison, c, attribute=c.attribute, more=c.more, less=c.less, samples=c.equal,
+                relation="equal" if c.equal else "more", degree=c.degree, taster=c.taster,
+            )
+            for c in hearing.comparisons
+        ),
+        preferences=tuple(
+            scribe.record(Preference, p, preferred=p.preferred, over=p.over, scope=p.scope, degree=p.degree, taster=p.taster)
+            for p in hearing.preferences
+        ),
+        facts=tuple(
+            scribe.record(Fact, f, kind=f.kind, value=f.value, unit=f.unit, sample=f.sample, preparation=f.preparation)
+            for f in hearing.facts
+        ),
+        reveals=tuple(scribe.record(Reveal, r, sample=r.sample, product=r.product) for r in hearing.reveals),
+        sections=tuple(scribe.record(Section, s, kind=s.kind, sample=s.sample) for s in hearing.sections),
+        repairs=tuple(
+            scribe.written(Repair, m.start, m.end, m.score, (Grounds(m.rule, m.start, m.end),),
+                           heard=hearing.said(m.start, m.end), meant=m.meant)
+            for m in hearing.mendings
+        ),
+        ignored=tuple(
+            scribe.written(Ignored, o.grounds.start, o.grounds.end, 1.0, (o.grounds,),
+                           term=hearing.said(o.description.start, o.description.end), reason=o.reason)
+            for o in hearing.left_out
+        ),
+        warnings=captions.warnings,
+    )  # fmt: skip
+
+
+class _Scribe:
+    """Writes records of one hearing; knows the clock and keeps identities apart."""
+
+    def __init__(self, hearing: Hearing) -> None:
+        self.hearing = hearing
+        self.seen: Counter[str] = Counter()
+        self.revealed = {r.sample: r.start for r in hearing.reveals}
+
+    def observation(self, p: Perception) -> Observation:
+        d, words = p.description, self.hearing.words
+        revealed_at = self.revealed.get(p.sample) if p.sample else None
+        return self.written(
+            Observation, p.start, p.end, p.confidence, p.grounds,
+            term=self.hearing.said(d.start, d.end),
+            term_span=(words[d.start].start, words[d.end - 1].end),
+            concept=d.label.concept if d.label else None,
+            facet=p.facet, presence=p.presence, intensity=p.intensity, sample=p.sample, taster=p.taster,
+            preparation=p.preparation, voice=p.voice,
+            after_reveal=revealed_at is not None and d.start > revealed_at,
+        )  # fmt: skip
+
+    def record(self, kind: type[R], heard: Any, **fields: Any) -> R:
+        return self.written(kind, heard.start, heard.end, heard.confidence, heard.grounds, **fields)
+
+    def written(
+        self, kind: type[R], start: int, end: int, confidence: float, grounds: Sequence[Grounds], **fields: Any
+    ) -> R:
+        """One record of the words from `start` to `end`; its quote is asserted to be what the captions say."""
+        words, talk = self.hearing.words, self.hearing.talk
+        first, last = words[start], words[end - 1]
+        quote = talk.text[first.start : last.end]
+        assert quote and quote in talk.text, quote
+        return kind(
+            id=self._identity(kind.__name__, quote, fields),
+            start=first.ms / 1000 if talk.timed else None,
+            end=talk.cues[last.cue].end_ms / 1000 if talk.timed else None,
+            quote=quote,
+            span=(first.start, last.end),
+            confidence=round(confidence, 3),
+            why=tuple(self._why(grounds)),
+            **fields,
+        )
+
+    def _why(self, grounds: Iterable[Grounds]) -> Iterable[Why]:
+        for g in grounds:
+            yield Why(rule=g.rule, words=self.hearing.said(g.start, g.end))
+
+    def _identity(self, kind: str, quote: str, fields: dict[str, Any]) -> str:
+        """The same for the same words: counted where the same words come again."""
+        text = f"{kind}|{quote}|{fields.get('term', '')}|{fields.get('attribute', '')}|{fields.get('kind', '')}"
+        self.seen[text] += 1
+        digest = sha256(f"{text}|{self.seen[text]}".encode()).hexdigest()[:10]
+        return f"{kind.lower()}-{digest}"

@@ -1,0 +1,76 @@
+"""The questions put to the talk, in order. Each is a spaCy component that fills in the hearing kept with the document."""
+
+from collections.abc import Callable
+from functools import lru_cache
+
+from spacy.language import Language
+from spacy.tokens import Doc
+
+from notesmith.lexicon import Lexicon
+from notesmith.listening.clauses import cut_clauses
+from notesmith.listening.comparing import find_comparisons
+from notesmith.listening.descriptions import find_descriptions
+from notesmith.listening.english import load_english
+from notesmith.listening.facts import find_facts
+from notesmith.listening.hearing import Hearing
+from notesmith.listening.mentions import find_mentions
+from notesmith.listening.perceptions import judge_descriptions
+from notesmith.listening.preferring import find_preferences
+from notesmith.listening.repairs import find_repairs
+from notesmith.listening.retractions import apply_retractions
+from notesmith.listening.reveals import find_reveals
+from notesmith.listening.sections import find_sections
+from notesmith.listening.topics import decide_topics
+from notesmith.listening.words import note_words
+from notesmith.records import Sheet
+from notesmith.transcript import Talk
+
+QUESTIONS: tuple[tuple[str, Callable[[Hearing], None]], ...] = (
+    ("notesmith_repairs", find_repairs),  # what was meant?
+    ("notesmith_clauses", cut_clauses),  # where does one thought end?
+    ("notesmith_mentions", find_mentions),  # which sample is named or pointed at?
+    ("notesmith_topics", decide_topics),  # what is the talk about just now?
+    ("notesmith_descriptions", find_descriptions),  # which words describe?
+    ("notesmith_perceptions", judge_descriptions),  # is it there, how strongly, on which facet, in whose voice?
+    ("notesmith_retractions", apply_retractions),  # what was taken back or said of the wrong cup?
+    ("notesmith_comparisons", find_comparisons),  # what is set beside what?
+    ("notesmith_preferences", find_preferences),  # which is liked better?
+    ("notesmith_reveals", find_reveals),  # what does each turn out to be?
+    ("notesmith_facts", find_facts),  # what is stated?
+    ("notesmith_sections", find_sections),  # where would a viewer want a chapter?
+)
+
+
+def _component(question: Callable[[Hearing], None]) -> Callable[[Doc], Doc]:
+    def answer(doc: Doc) -> Doc:
+        question(doc.user_data["notesmith"])
+        return doc
+
+    return answer
+
+
+def _words(doc: Doc) -> Doc:
+    note_words(doc.user_data["notesmith"], doc)
+    return doc
+
+
+@lru_cache(maxsize=1)
+def listener() -> Language:
+    """The English pipeline with the questions added, loaded once."""
+    nlp = load_english()
+    Language.component("notesmith_words", func=_words)
+    nlp.add_pipe("notesmith_words")
+    for name, question in QUESTIONS:
+        Language.component(name, func=_component(question))
+        nlp.add_pipe(name)
+    return nlp
+
+
+def listen(talk: Talk, sheet: Sheet, lexicon: Lexicon) -> Hearing:
+    """Put every question to the talk and return everything that was understood."""
+    nlp = listener()
+    hearing = Hearing(talk, sheet, lexicon)
+    doc = nlp.make_doc(talk.text)
+    doc.user_data["notesmith"] = hearing
+    nlp(doc)
+    return hearing

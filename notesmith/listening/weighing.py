@@ -1,0 +1,99 @@
+"""Is a description a perception at all?
+
+Words like `light`, `honey` or `long` are said in a tasting for many reasons. Each description is weighed by plain signs:
+the frame it stands in, how much else is perceived around it, who or what the clause is about. The sum decides.
+"""
+
+from math import exp
+
+from notesmith.listening.hearing import Clause, Description, Hearing, Word
+from notesmith.listening.vocabulary import BE, GRADERS, NOUNS
+
+NEAR_MS = 12_000  # perceptions come in clusters; what stands this near counts
+SENSING = frozenset("taste tastes tasting tasted smell smells smelling smelled nose palate sip mouth tongue aftertaste finish "
+                    "flavour flavor aroma notes note body texture mouthfeel throat colour color".split())  # fmt: skip
+GETTING = frozenset("get getting got find finding taste smell detect picking".split())
+PAST = frozenset("used remember remembered yesterday ago childhood grew grandmother grandma granny nan mum dad kid".split())
+OTHERS = frozenset("people they everyone everybody most some usually often always generally never brand brands supermarket".split())
+DOING = frozenset("buy bought sell sold order ordered add adding put pour cut eat eating ate drank cook cooked make made making "
+                  "grow grown send sent give gave wear wearing open opened".split())  # fmt: skip
+
+
+def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
+    """For every description, the signs for and against its being a perception."""
+    density = _densities(hearing)
+    return [
+        tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
+        for i, d in enumerate(hearing.descriptions)
+    ]
+
+
+def _densities(hearing: Hearing) -> list[float]:
+    """How much plain sensory talk surrounds each description, itself left out."""
+    spots = [(hearing.words[d.start].ms, _plainness(d)) for d in hearing.descriptions]
+    densities = []
+    low = 0
+    for i, (ms, _) in enumerate(spots):
+        while spots[low][0] < ms - 3 * NEAR_MS:
+            low += 1
+        total, k = 0.0, low
+        while k < len(spots) and spots[k][0] <= ms + 3 * NEAR_MS:
+            if k != i:
+                total += spots[k][1] * exp(-abs(spots[k][0] - ms) / NEAR_MS)
+            k += 1
+        densities.append(total)
+    return densities
+
+
+def _plainness(description: Description) -> float:
+    if description.label is None:
+        return 0.5
+    return 0.4 if description.label.guarded else 1.0
+
+
+def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> list[str]:
+    words = hearing.words
+    signs = ["open" if d.label is None else "guarded" if d.label.guarded else "plain", d.rule]
+    signs.append(f"density {min(int(density * 1.5), 6)}")
+    before = words[d.start - 1] if d.start > clause.start else None
+    i = d.start - 1
+    while i >= clause.start and (words[i].norm in GRADERS or words[i].norm in ("a", "an", "the", "of", ",", "um", "uh")):
+        i -= 1
+    anchor = words[i].norm if i >= clause.start else ""
+    signs.append(_place(words, clause, d, i, anchor))
+    norms = {w.norm for w in words[clause.start : clause.end]}
+    signs += [name for name, group in (("sensing word", SENSING), ("getting", GETTING), ("past", PAST), ("others", OTHERS),
+                                       ("doing", DOING)) if norms & group]  # fmt: skip
+    if before and before.norm in GRADERS:
+        signs.append("graded")
+    if d.head >= 0:
+        signs.append("before a carrying word")
+    if words[d.end - 1].tag in NOUNS:
+        signs.append("noun")
+    if clause.asks:
+        signs.append("question")
+    if clause.end - clause.start <= 4:
+        signs.append("short clause")
+    return signs
+
+
+def _place(words: list[Word], clause: Clause, d: Description, i: int, anchor: str) -> str:
+    """Where in its clause the description stands."""
+    if i < clause.start:
+        return "begins the clause" if d.end < clause.end - 1 else "is the clause"
+    if anchor in BE:
+        subject = words[i - 1].norm if i > clause.start else ""
+        return "it is" if subject in ("it", "that", "this", "there", "one") else "is"
+    if anchor in GETTING or anchor in ("have", "'ve", "got"):
+        return "getting it"
+    if anchor in ("like",):
+        return "like"
+    if anchor in ("and", "or", "&", "then", "but"):
+        return "set beside"
+    if words[i].tag.startswith("VB"):
+        return "after a verb"
+    if words[i].tag == "IN":
+        return "after a preposition"
+    if words[i].tag in NOUNS:
+        return "after a noun"
+    return "elsewhere"
