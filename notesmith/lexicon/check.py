@@ -25,8 +25,8 @@ CONTAINERS = frozenset((
     "finish", "aftertaste", "mouthfeel", "texture", "appearance", "profile", "quality", "undertone", "touch", "trace",
 ))  # fmt: skip
 LIKING = frozenset((
-    "amazing", "awesome", "awful", "bad", "beautiful", "delicious", "delightful", "disgusting", "enjoyable", "excellent",
-    "fabulous", "fantastic", "good", "gorgeous", "great", "horrible", "incredible", "lovely", "nice", "ok",
+    "amazing", "awesome", "awful", "bad", "beautiful", "delicious", "delightful", "disgusting", "enjoyable",
+    "excellent", "fabulous", "fantastic", "good", "gorgeous", "great", "horrible", "incredible", "lovely", "nice", "ok",
     "okay", "perfect", "pleasant", "stunning", "superb", "tasty", "terrible", "unpleasant", "wonderful", "yummy",
 ))  # fmt: skip
 COMMON_WORDS = "common-words.txt"

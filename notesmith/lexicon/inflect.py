@@ -17,16 +17,21 @@ LAST_WORD = re.compile(r"[^\s-]+$")
 IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "half": "halves", "calf": "calves",
                      "knife": "knives", "tomato": "tomatoes", "potato": "potatoes", "mango": "mangoes",
                      "foot": "feet", "tooth": "teeth", "goose": "geese", "mouse": "mice", "ox": "oxen"}  # fmt: skip
-IRREGULAR_PARTICIPLES = {"burn": ("burnt", "burning"), "stick": ("stuck", "sticking"), "cling": ("clung", "clinging"),
-                         "bite": ("bit", "biting"), "sting": ("stung", "stinging"), "cut": ("cut", "cutting"),
-                         "catch": ("caught", "catching"), "hit": ("hit", "hitting"), "come": ("came", "coming"),
-                         "linger": ("lingered", "lingering"), "suffer": ("suffered", "suffering")}  # fmt: skip
+# Past tense and -ing form.
+IRREGULAR_VERBS = {
+    "bite": ("bit", "biting"), "bring": ("brought", "bringing"), "burn": ("burnt", "burning"),
+    "burst": ("burst", "bursting"), "catch": ("caught", "catching"), "cling": ("clung", "clinging"),
+    "come": ("came", "coming"), "cut": ("cut", "cutting"), "fall": ("fell", "falling"), "hang": ("hung", "hanging"),
+    "hit": ("hit", "hitting"), "hold": ("held", "holding"), "leave": ("left", "leaving"), "rise": ("rose", "rising"),
+    "shine": ("shone", "shining"), "spread": ("spread", "spreading"), "stick": ("stuck", "sticking"),
+    "sting": ("stung", "stinging"),
+}  # fmt: skip
 # Words that only look like the inflection of an adjective, and adverbs that tell how much rather than what.
 MISLEADING = frozenset((
     "barely", "business", "clearly", "corner", "deeply", "entirely", "evenly", "fairly", "freshly", "fully",
     "hardly", "harness", "heavily", "highly", "hugely", "intensely", "largely", "lately", "lightly", "likely",
     "lowly", "matter", "mildly", "nearly", "newly", "number", "offer", "purely", "rarely", "really",
-    "roughly", "sharply", "shortly", "simply", "slightly", "strongly", "totally", "truly", "under", "usually",
+    "roughly", "sharply", "shortly", "simply", "slightly", "strongly", "supply", "totally", "truly", "under", "usually",
     "wholly", "witness",
 ))  # fmt: skip
 
@@ -133,7 +138,7 @@ def verb_forms(label: str) -> tuple[str, ...]:
     (('coats the mouth', 'coated the mouth', 'coating the mouth'), ('dries', 'dried', 'drying'), ('clings', 'clung', 'clinging'))
     """  # noqa: E501
     verb, gap, rest = label.partition(" ")
-    past, ing = IRREGULAR_PARTICIPLES.get(verb) or (_compared(verb, "ed"), _going(verb))
+    past, ing = IRREGULAR_VERBS.get(verb) or (_compared(verb, "ed"), _going(verb))
     return tuple(form + gap + rest for form in (_with_s(verb), past, ing))
 
 
