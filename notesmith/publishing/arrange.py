@@ -84,7 +84,8 @@ def time_of(record: Evidenced) -> str:
 def _grids(notes: Notes) -> Iterator[Grid]:
     own = [seen for seen in notes.observations if seen.voice == "taster"]
     quoted = [seen for seen in notes.observations if seen.voice == "quoted"]
-    for preparation in [None, *(preparation.id for preparation in notes.sheet.preparations)]:
+    known = [None, *(preparation.id for preparation in notes.sheet.preparations)]
+    for preparation in dict.fromkeys([*known, *(seen.preparation for seen in own)]):
         here = [seen for seen in own if seen.preparation == preparation and seen.sample is not None]
         yield _grid(notes, f"Prepared: {preparation}" if preparation else "Perceived", here)
     yield _grid(notes, "In the words of others", [seen for seen in quoted if seen.sample is not None])
@@ -92,7 +93,8 @@ def _grids(notes: Notes) -> Iterator[Grid]:
 
 
 def _grid(notes: Notes, heading: str, observations: list[Observation]) -> Grid:
-    samples = [sample for sample in (*notes.samples, None) if any(seen.sample == sample for seen in observations)]
+    said_of = [seen.sample for seen in observations]
+    samples = [sample for sample in dict.fromkeys((*notes.samples, *said_of)) if sample in said_of]
     rows = []
     for facet in get_args(Facet):
         cells = tuple(_cell(notes, observations, sample, facet) for sample in samples)
@@ -135,7 +137,7 @@ def _entry(group: list[Observation], tell_taster: bool) -> Entry:
 def _listings(notes: Notes) -> Iterator[Listing]:
     who = several_tasters(notes)
     yield _list("Compared", notes.comparisons, lambda said: _comparison(said) + _by(said.taster, who))
-    yield _list("Liked better", notes.preferences, lambda said: _preference(said) + _by(said.taster, who))
+    yield _list("Verdict and preferences", notes.preferences, lambda said: _preference(said) + _by(said.taster, who))
     yield _list("Stated", sorted(notes.facts, key=lambda fact: _rank(notes, fact.sample)), _fact)
     yield _list("Revealed", notes.reveals, lambda said: f"{said.sample} is {said.product}")
     yield _list("Captions mended", notes.repairs, lambda said: f"“{said.heard}” → {said.meant}")

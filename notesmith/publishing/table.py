@@ -49,10 +49,10 @@ def _parts(block: Grid | Listing, width: int) -> Iterator[RenderableType]:
 
 
 def _side_by_side(grid: Grid) -> Table:
-    table = Table(box=box.SIMPLE_HEAD, show_edge=False, pad_edge=False, expand=True, leading=1, header_style="bold")
+    table = Table(box=box.SIMPLE_HEAD, show_edge=False, pad_edge=False, leading=1, header_style="bold")
     table.add_column("", width=FACET_COLUMN - 2, style="cyan")
     for column in grid.columns:
-        table.add_column(Text(one_line(column)), ratio=1, overflow="fold")
+        table.add_column(Text(one_line(column)), min_width=MIN_COLUMN, overflow="fold")
     for facet, cells in grid.rows:
         table.add_row(facet, *map(_cell, cells))
     return table
