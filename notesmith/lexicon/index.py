@@ -19,9 +19,7 @@ class Lexicon:
         self.misheard: Mapping[Key, Label] = MappingProxyType(layers.misheard)
         self._listed = layers.labels
         self._by_concept = _by_concept((*layers.labels.values(), *layers.misheard.values()))
-        self._forms: dict[Key, Label] = dict(layers.labels)
-        for key, label in derived(layers):
-            self._forms.setdefault(key, label)
+        self._forms: dict[Key, Label] = {**layers.labels, **derived(layers)}
         self._lengths = _lengths_by_first_word(self._forms)
 
     @classmethod
@@ -116,7 +114,9 @@ def _lengths_by_first_word(forms: Iterable[Key]) -> dict[str, tuple[int, ...]]:
     bits: dict[str, int] = {}
     for key in forms:
         bits[key[0]] = bits.get(key[0], 0) | 1 << len(key)
-    lengths = {value: tuple(n for n in range(value.bit_length(), 0, -1) if value >> n & 1) for value in bits.values()}
+    lengths = {
+        value: tuple(n for n in range(value.bit_length(), 0, -1) if value >> n & 1) for value in set(bits.values())
+    }
     return {first: lengths[value] for first, value in bits.items()}
 
 

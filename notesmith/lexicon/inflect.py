@@ -3,16 +3,12 @@
 import re
 
 VOWELS = re.compile(r"[aeiouy]+")
-PLURAL_LIKE = re.compile(r"[^su]s$")
 NOT_ONE_WORD = re.compile(r"[^a-z]")
 COMPARED_WITH_ER = re.compile(r"(y|le|ow|er)$")
 SILENT_E = re.compile(r"([^aeioul]|[aeiou]l)e$|[^aeioutd]ed$")
 SYLLABIC_LE = re.compile(r"[^aeiou]le$")
-HISS = re.compile(r"(s|x|z|ch|sh)$")
-SOFT_Y = re.compile(r"[^aeiou]y$")
 DROPPED_E = re.compile(r"[^eoy]e$")
 CLOSED = re.compile(r"(^|[^aeiou]|qu)[aeiouy][bdfgklmnprtvz]$")
-LAST_WORD = re.compile(r"[^\s-]+$")
 
 IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "half": "halves", "calf": "calves",
                      "knife": "knives", "tomato": "tomatoes", "potato": "potatoes", "mango": "mangoes",
@@ -54,10 +50,11 @@ def noun_forms(label: str) -> tuple[str, ...]:
     >>> noun_forms("bay leaf"), noun_forms("peach"), noun_forms("old books"), noun_forms("grass")
     (('bay leaves',), ('peaches',), (), ('grasses',))
     """
-    head, last = _split_last(label)
-    if PLURAL_LIKE.search(last) and not last.endswith("is"):
+    start = max(label.rfind(" "), label.rfind("-")) + 1
+    last = label[start:]
+    if last.endswith("s") and not last.endswith(("ss", "us", "is")):
         return ()
-    return (head + plural(last),)
+    return (label[:start] + plural(last),)
 
 
 def plural(noun: str) -> str:
@@ -143,9 +140,9 @@ def verb_forms(label: str) -> tuple[str, ...]:
 
 
 def _with_s(word: str) -> str:
-    if HISS.search(word):
+    if word.endswith(("s", "x", "z", "ch", "sh")):
         return word + "es"
-    if SOFT_Y.search(word):
+    if _has_soft_y(word):
         return word[:-1] + "ies"
     return word + "s"
 
@@ -154,7 +151,7 @@ def _compared(word: str, ending: str) -> str:
     """The word with -er, -est or -ed: drier, paler, bigger."""
     if word.endswith("e"):
         return word[:-1] + ending
-    if SOFT_Y.search(word):
+    if _has_soft_y(word):
         return word[:-1] + "i" + ending
     return _doubled(word) + ending
 
@@ -168,14 +165,13 @@ def _doubled(word: str) -> str:
     return word + word[-1] if closed and syllables(word) == 1 else word
 
 
+def _has_soft_y(word: str) -> bool:
+    return word.endswith("y") and word[-2:-1] not in "aeiou"
+
+
 def _soft_y(adjective: str) -> str:
     """Smoky becomes smoki- before an ending, but dry stays dry-."""
-    return adjective[:-1] + "i" if SOFT_Y.search(adjective) and syllables(adjective) > 1 else adjective
-
-
-def _split_last(label: str) -> tuple[str, str]:
-    found = LAST_WORD.search(label)
-    return (label[: found.start()], found.group()) if found else ("", label)
+    return adjective[:-1] + "i" if _has_soft_y(adjective) and syllables(adjective) > 1 else adjective
 
 
 _MAKERS = {"noun": noun_forms, "adjective": adjective_forms, "verb": verb_forms}

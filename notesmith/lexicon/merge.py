@@ -1,6 +1,6 @@
 """Laying the domains over one another: ours by rank, then the user's on top."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -43,13 +43,15 @@ def merged(ours: Iterable[Domain], users: Iterable[Domain]) -> Layers:
     return layers
 
 
-def derived(layers: Layers) -> Iterator[tuple[Key, Label]]:
+def derived(layers: Layers) -> dict[Key, Label]:
     """The inflections of every listed label, save those that are listed themselves or were taken away."""
+    found: dict[Key, Label] = {}
     for label in layers.labels.values():
         for text in inflections(label.text, label.form):
             key = pieces(text)
-            if key not in layers.labels and key not in layers.removed:
-                yield key, Label(text, label.concept, label.kind, label.form, label.guarded, True)
+            if key not in layers.labels and key not in found and key not in layers.removed:
+                found[key] = Label(text, label.concept, label.kind, label.form, label.guarded, True)
+    return found
 
 
 def _add_concepts(layers: Layers, domain: Domain, *, replace: bool) -> None:
@@ -64,26 +66,20 @@ def _add_concepts(layers: Layers, domain: Domain, *, replace: bool) -> None:
 
 def _add_labels(layers: Layers, domain: Domain, *, replace: bool) -> None:
     for row in domain.rows:
-        if wrong := _misfit(layers, row):
+        if wrong := wrong_in(row) or _astray(row, layers.concepts):
             raise LexiconError(wrong, where=domain.place(row.line))
         key = pieces(row.label)
+        table = layers.misheard if row.kind == "misheard" else layers.labels
         if row.kind == "removed":
             _remove(layers, key)
-        elif replace:
-            _table(layers, row)[key] = label_of(row)
-        else:
-            _table(layers, row).setdefault(key, label_of(row))
+        elif replace or key not in table:
+            table[key] = label_of(row)
 
 
-def _misfit(layers: Layers, row: Row) -> str | None:
-    if wrong := wrong_in(row):
-        return wrong
-    known = row.concept in layers.concepts
-    return None if known else f"label {row.label!r} is of concept {row.concept!r}, which is defined nowhere"
-
-
-def _table(layers: Layers, row: Row) -> dict[Key, Label]:
-    return layers.misheard if row.kind == "misheard" else layers.labels
+def _astray(row: Row, concepts: Mapping[str, Concept]) -> str | None:
+    if row.concept in concepts:
+        return None
+    return f"label {row.label!r} is of concept {row.concept!r}, which is defined nowhere"
 
 
 def _remove(layers: Layers, key: Key) -> None:

@@ -1,7 +1,7 @@
 """What the lexicon holds: concepts, and the labels by which people call them."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -26,9 +26,8 @@ class Concept(BaseModel):
     domain: str = Field(description="The folder it comes from.")
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
-    """One word or phrase that stands for a concept.
+class Label(NamedTuple):
+    """One word or phrase that stands for a concept; a plain tuple, for there are tens of thousands.
 
     `guarded` labels are everyday words with other senses: they count only where a perception is talked about.
     `derived` labels are listed nowhere: they are regular inflections of a listed one.

@@ -5,7 +5,7 @@ import unicodedata
 from functools import lru_cache
 
 POSSESSIVE = re.compile(r"['’]s\b")
-SIGNS = str.maketrans({"'": "", "’": "", "-": " ", "‐": " ", "‑": " "})
+APOSTROPHE = re.compile(r"['’]")
 
 
 @lru_cache(maxsize=1 << 16)
@@ -15,10 +15,12 @@ def pieces(text: str) -> tuple[str, ...]:
     >>> pieces("Pu-erh"), pieces("pu erh"), pieces("bird's-eye"), pieces("rosé"), pieces("-")
     (('pu', 'erh'), ('pu', 'erh'), ('bird', 's', 'eye'), ('rose',), ())
     """
-    plain = without_accents(text).lower()
+    plain = text.lower() if text.isascii() else without_accents(text).lower()
     if plain.isalpha():
         return (plain,)
-    return tuple(POSSESSIVE.sub(" s", plain).translate(SIGNS).split())
+    if "'" in plain or "’" in plain:
+        plain = APOSTROPHE.sub("", POSSESSIVE.sub(" s", plain))
+    return tuple(plain.replace("-", " ").replace("\u2010", " ").replace("\u2011", " ").split())
 
 
 def without_accents(text: str) -> str:
@@ -27,6 +29,4 @@ def without_accents(text: str) -> str:
     >>> without_accents("Gewürztraminer, café")
     'Gewurztraminer, cafe'
     """
-    if text.isascii():
-        return text
     return "".join(sign for sign in unicodedata.normalize("NFKD", text) if not unicodedata.combining(sign))
