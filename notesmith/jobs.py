@@ -8,7 +8,7 @@ from typing import Literal
 
 from notesmith.errors import OutputError
 from notesmith.publishing import csv_text, json_text, markdown, table
-from notesmith.publishing.files import output_paths, refuse_existing, write_file
+from notesmith.publishing.files import make_folder, output_paths, refuse_existing, write_file
 from notesmith.records import Notes
 from notesmith.sheet import find_sheet, read_sheet, sheet_to_toml
 from notesmith.transcript import read_captions
@@ -36,13 +36,16 @@ def plan(
     folder: Path | None = None,
     force: bool = False,
 ) -> list[Job]:
-    """Settle where the notes of each caption file go.
+    """Settle where the notes of each caption file go; a folder for them that is missing is made.
 
     Raises:
-        OutputError: two notes would go to one place, or both an output and a folder are given.
+        OutputError: two notes would go to one place, an output and a folder are both given, or the folder
+            cannot be made.
     """
     _refuse_mixing(captions, form, output, folder)
     outputs = output_paths(captions, folder, SUFFIX[form]) if folder else [output] * len(captions)
+    if folder:
+        make_folder(folder)
     return [Job(source, sheet, place, force) for source, place in zip(captions, outputs, strict=True)]
 
 

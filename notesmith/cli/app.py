@@ -56,7 +56,7 @@ def run() -> None:
     """Run the command line; an error of the user's is one line and an exit status."""
     plain_output()
     try:
-        app()
+        app(prog_name="notesmith")
     except NotesmithError as error:
         tell(error)
         sys.exit(error.exit_status)

@@ -33,6 +33,18 @@ def write_file(path: Path, text: str, *, force: bool = False) -> None:
         raise OutputError(f"cannot be written: {error.strerror}", where=str(path)) from error
 
 
+def make_folder(path: Path) -> None:
+    """Make the folder, and those above it, where they are missing.
+
+    Raises:
+        OutputError: there is a file of that name, or it cannot be made.
+    """
+    try:
+        path.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise OutputError(f"the folder cannot be made: {error.strerror}", where=str(path)) from error
+
+
 def _replace(path: Path, text: str) -> None:
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
     try:
