@@ -56,8 +56,8 @@ def notes(
 
 
 def _shown(jobs: "list[Job]") -> "Iterable[Job]":
-    """The jobs, with a bar on the terminal that tells how many are done."""
-    if len(jobs) < 2 or not sys.stderr.isatty():
+    """The jobs, with a bar on the terminal that tells how many are done; none among notes that are printed."""
+    if len(jobs) < 2 or not sys.stderr.isatty() or not all(job.output for job in jobs):
         return jobs
     from rich.console import Console
     from rich.progress import track

@@ -2,6 +2,7 @@
 
 import json
 import re
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -113,3 +114,16 @@ def test_several_tables_follow_one_another(notesmith: Command, talk: Path, tmp_p
     (tmp_path / "again.vtt").write_text(talk.read_text())
     assert notesmith("notes", "talk.vtt", "again.vtt") == 0
     assert capsys.readouterr().out.count("Two jars from the attic") == 2
+
+
+def test_a_bar_is_drawn_only_beside_files(
+    notesmith: Command, talk: Path, tmp_path: Path, capsys: Capture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Among printed notes it would wipe out a line of them."""
+    (tmp_path / "again.vtt").write_text(talk.read_text())
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
+    assert notesmith("notes", "talk.vtt", "again.vtt") == 0
+    assert capsys.readouterr().err == ""
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
+    assert notesmith("notes", "talk.vtt", "again.vtt", "--output-dir", ".") == 0
+    assert "Taking notes" in capsys.readouterr().err
