@@ -67,6 +67,7 @@ class Mention:
     samples: tuple[str, ...]
     rule: str
     score: float
+    crowded: bool = False  # one of a row of names with hardly a word between them
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """Which sample is named or pointed at?"""
 
 from collections import defaultdict
+from dataclasses import replace
 
 from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.names import CARRIERS, Name, names_of
@@ -11,7 +12,9 @@ NAMED_BY = frozenset("the number cup sample glass bowl jar tin spoon mug bottle 
                      "for in on is was now versus over about like then between".split())  # fmt: skip
 NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one first now then also had does did "
                          "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
-PLURALS = {"both": "all", "neither": "all", "all": "all"}
+CROWD = 3  # words between two names that still stand in a row
+COUNTED = frozenset("of point percent hundred thousand and minutes seconds times o'clock past quarter half or".split())
+ALL_OF = frozenset("of three four five six seven eight".split())
 
 
 def find_mentions(hearing: Hearing) -> None:
@@ -22,7 +25,19 @@ def find_mentions(hearing: Hearing) -> None:
     for mention in found:
         if not mentions or mention.start >= mentions[-1].end:
             mentions.append(mention)
-    hearing.mentions = mentions
+    hearing.mentions = _crowded(mentions)
+
+
+def _crowded(mentions: list[Mention]) -> list[Mention]:
+    """Mark the names that stand in a row of three or more (`E, F, G and H`): they introduce, and are about none."""
+    marked = list(mentions)
+    named = [k for k, m in enumerate(mentions) if len(m.samples) == 1]
+    for a, b, c in zip(named, named[1:], named[2:], strict=False):
+        close = all(mentions[y].start - mentions[x].end <= CROWD for x, y in ((a, b), (b, c)))
+        if close and len({mentions[k].samples for k in (a, b, c)}) == 3:
+            for k in (a, b, c):
+                marked[k] = replace(mentions[k], crowded=True)
+    return marked
 
 
 def _named(hearing: Hearing) -> list[Mention]:
@@ -73,8 +88,23 @@ def _stands_as_name(words: list[Word], i: int, end: int, name: Name) -> bool:
     begins = before in NAMED_BY or before in ".?!,;:" or words[i].pause > 300
     noun_follows = end < len(words) and words[end].tag in ("NN", "NNS") and after not in CARRIERS
     if words[i].norm in NUMBERS or words[i].norm.isdigit():
-        return before in ("number", "cup", "sample", "the", "sticker", "spoon", "glass", "jar", "and", "than") and not noun_follows
+        return _number_stands(words, i, end, before, after)
     return begins and ends and not noun_follows
+
+
+def _number_stands(words: list[Word], i: int, end: int, before: str, after: str) -> bool:
+    """A number names a sample where it counts and measures nothing (`four is …`, not `four minutes`, `twenty four`)."""
+    counts = end < len(words) and (words[end].tag in ("CD", "NN", "NNS", "JJ") or after in COUNTED or after.isdigit())
+    counted = i > 0 and (words[i - 1].tag == "CD" or before in ("about", "the last", "out", "like", "what", ",") and counts)
+    if before in ("number", "cup", "sample", "sticker", "spoon", "glass", "jar", "the", "batch", "bowl"):
+        return not (counts and before == "the")
+    if words[i].norm == "one" and before in ("this", "that", "which", "first", "last", "other", "each", "every", "no", "any", "another", "next"):
+        return False
+    if words[i].norm == "one" and (words[i - 1].tag in ("JJ", "JJR", "JJS", "NN", "NNP", "POS", "DT") if i else False):
+        return False
+    starts = before in ".?!,;:" or words[i].pause > 300 or before in ("and", "than", "is", "was", "so", "okay", "to", "in", "on", "then", "but", "whereas")
+    ends = after in NAMED_BEFORE or end >= len(words) or words[end].pause > 300
+    return not counted and not (counts and not ends) and (starts or ends)
 
 
 def _letter_stands(words: list[Word], i: int, before: str, after: str) -> bool:
@@ -107,6 +137,6 @@ def _pointed(hearing: Hearing) -> list[Mention]:
                 found.append(Mention(i, i + 2, "ordinal", (ids[k],), "counted in the order of the sheet", 0.6))
         elif word.norm == "number" and after in NUMBERS and NUMBERS[after] < len(ids):
             found.append(Mention(i, i + 2, "ordinal", (ids[NUMBERS[after]],), "counted in the order of the sheet", 0.6))
-        elif word.norm in PLURALS and len(ids) > 1:
+        elif len(ids) > 1 and (word.norm in ("both", "neither") or word.norm == "all" and after in ALL_OF):
             found.append(Mention(i, i + 1, "all", ids, word.norm, 0.5))
     return found

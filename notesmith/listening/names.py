@@ -97,7 +97,7 @@ def _product_words(sheet: Sheet) -> Iterator[tuple[tuple[str, ...], str]]:
 def _telling(sample: SheetSample) -> list[str]:
     """Capitalised words of a product's name."""
     found = re.findall(r"\b[A-Z][^\W\d_]{2,}", sample.product or "")
-    return [w.lower() for w in found if w.lower() not in EMPTY | CARRIERS]
+    return [w.lower() for w in found if w.lower() not in EMPTY | CARRIERS | set(DIGITS.values())]
 
 
 def _is_distinct(words: tuple[str, ...], lexicon: Lexicon) -> bool:

@@ -1,0 +1,128 @@
+"""What in a run of words points to one sample rather than another, and what says that the talk moves on."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from notesmith.listening.hearing import Hearing, Mention, Stage, Word
+from notesmith.listening.vocabulary import BE
+
+ASIDE_BEFORE = frozenset("than unlike versus vs like as from with beside against between".split())
+BESIDE = frozenset("compared similar close closer next different comparing same up nearer".split())
+VERBS = BE | frozenset("has had have does did goes went gets got tastes tasted smells smelled looks looked seems felt feels comes "
+                       "came starts wins won would 'd".split())  # fmt: skip
+MOVES = frozenset("next moving onto on-to start starting begin try trying let's let lets back again go going first last final "
+                  "finally second third".split())  # fmt: skip
+OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
+PAST_BE = frozenset("was were had did".split())
+PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
+LONG_PAUSE_MS = 2500
+EARLY_STAGES = ("appearance", "aroma")
+
+
+@dataclass(slots=True)
+class Signs:
+    """The signs of one run: for each sample what points to it; what says the talk moves on; a sample only glanced at."""
+
+    pulls: dict[str, list[str]] = field(default_factory=dict)
+    changes: list[str] = field(default_factory=list)
+    other: bool = False
+    glance: str | None = None
+
+
+def is_aside(words: list[Word], mention: Mention) -> bool:
+    """Whether the sample is only what another is set beside (`than the left`, `compared to Monday`)."""
+    i = mention.start - 1
+    while i >= 0 and words[i].norm in ("the", "a", "that", "number", "cup", "of", "both", "did", "in", "on"):
+        i -= 1
+    if i < 0:
+        return False
+    if words[i].norm in ("to", "from", "with", "as"):
+        return i > 0 and words[i - 1].norm in BESIDE
+    return words[i].norm in ASIDE_BEFORE
+
+
+def heads(words: list[Word], mention: Mention) -> bool:
+    """Whether a sample is named at the head of a thought: not inside a phrase, nor as what a verb is about."""
+    after = words[mention.end].norm if mention.end < len(words) else "."
+    i = mention.start - 1
+    while i >= 0 and words[i].norm in ("the", "number", "cup"):
+        i -= 1
+    before = words[i] if i >= 0 else None
+    if is_aside(words, mention):
+        return False
+    if after in VERBS or before is None or before.norm in ".,?!;:":
+        return True
+    return before.tag not in ("IN", "TO", "DT", "PRP$", "CD", "MD") and not before.tag.startswith("VB")
+
+
+def read_signs(
+    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], stage_before: Stage | None, stage: Stage | None
+) -> Signs:
+    """Gather the signs of one run."""
+    words, signs = hearing.words, Signs()
+    single = [m for m in mentions if len(m.samples) == 1]
+    beside = [m for m in single if is_aside(words, m)]
+    named = [m for m in single if m not in beside]
+    distinct = list(dict.fromkeys(m.samples[0] for m in named))
+    if len(distinct) == 1 and words[run[0]].norm in ("whereas", "while", "unlike"):
+        signs.glance = distinct[0]
+        return signs
+    for m in named:
+        ways = ["among several"] if len(distinct) > 1 else list(_ways(words, run, m))
+        signs.pulls.setdefault(m.samples[0], []).extend(ways)
+    if len(distinct) > 1:
+        signs.pulls[distinct[-1]].append("last of several")
+    for m in beside:
+        signs.pulls.setdefault(m.samples[0], []).append("set beside")
+    signs.other = any(m.kind == "other" and not is_aside(words, m) for m in mentions)
+    signs.changes = list(_changes(words, run, mentions, stage_before, stage))
+    return signs
+
+
+def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> Iterator[str]:
+    """How a sample is named."""
+    before = words[m.start - 1].norm if m.start > run[0] else ""
+    if before == "the" and m.start - 1 > run[0]:
+        before = words[m.start - 2].norm
+    elif before in ("the", "and", "but", "so", "now", "okay", "then") and m.start - 1 == run[0]:
+        before = ""
+    after = words[m.end].norm if m.end < run[1] else ""
+    yield f"{m.kind} {'surely' if m.score >= 1 else 'perhaps'}"
+    if m.crowded:
+        yield "in a row of names"
+    elif run[1] - run[0] <= 5 or not before and after in (".", ",", ":", "", "?"):
+        yield "named alone"
+    elif after in PAST_BE:
+        yield "subject of the past"
+    elif after in VERBS:
+        yield "subject"
+    elif before in BE:
+        yield "predicate of the past" if before in PAST_BE else "predicate"
+    elif before in PREPOSITIONS:
+        yield "after a preposition"
+    elif not before:
+        yield "named first"
+    else:
+        yield "named in passing"
+
+
+def _changes(
+    words: list[Word], run: tuple[int, int], mentions: list[Mention], stage_before: Stage | None, stage: Stage | None
+) -> Iterator[str]:
+    """What says that the talk moves on to another sample."""
+    first = words[run[0]]
+    norms = {w.norm for w in words[run[0] : run[1]]}
+    if any(m.kind == "next" for m in mentions):
+        yield "the next one"
+    if any(m.kind == "this" for m in mentions):
+        yield "this one"
+    if any(m.kind == "that" for m in mentions):
+        yield "that one"
+    if norms & MOVES:
+        yield "moving word"
+    if first.norm in OPENERS:
+        yield "opening word"
+    if first.pause > LONG_PAUSE_MS:
+        yield "long pause"
+    if stage_before in ("tasting", "finish") and stage in EARLY_STAGES:
+        yield "looking or smelling again"
