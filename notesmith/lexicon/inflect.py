@@ -15,8 +15,8 @@ IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "ha
                      "foot": "feet", "tooth": "teeth", "goose": "geese", "mouse": "mice", "ox": "oxen"}  # fmt: skip
 # Past tense and -ing form.
 IRREGULAR_VERBS = {
-    "bite": ("bit", "biting"), "bring": ("brought", "bringing"), "burn": ("burnt", "burning"),
-    "burst": ("burst", "bursting"), "catch": ("caught", "catching"), "cling": ("clung", "clinging"),
+    "bite": ("bit", "biting"), "bring": ("brought", "bringing"), "build": ("built", "building"),
+    "burn": ("burnt", "burning"), "burst": ("burst", "bursting"), "catch": ("caught", "catching"), "cling": ("clung", "clinging"),
     "come": ("came", "coming"), "cut": ("cut", "cutting"), "fall": ("fell", "falling"), "hang": ("hung", "hanging"),
     "hit": ("hit", "hitting"), "hold": ("held", "holding"), "leave": ("left", "leaving"), "rise": ("rose", "rising"),
     "shine": ("shone", "shining"), "spread": ("spread", "spreading"), "stick": ("stuck", "sticking"),
@@ -24,11 +24,12 @@ IRREGULAR_VERBS = {
 }  # fmt: skip
 # Words that only look like the inflection of an adjective, and adverbs that tell how much rather than what.
 MISLEADING = frozenset((
-    "barely", "business", "clearly", "corner", "deeply", "entirely", "evenly", "fairly", "freshly", "fully",
-    "hardly", "harness", "heavily", "highly", "hugely", "intensely", "largely", "lately", "lightly", "likely",
-    "lowly", "matter", "mildly", "nearly", "newly", "number", "offer", "purely", "rarely", "really",
-    "roughly", "sharply", "shortly", "simply", "slightly", "strongly", "supply", "totally", "truly", "under", "usually",
-    "wholly", "witness",
+    "barely", "briefly", "business", "clearly", "closely", "corner", "deeply", "entirely", "evenly", "fairly",
+    "freshly", "fully", "hardly", "harness", "heavily", "highly", "honestly", "hugely", "intensely",
+    "largely", "lately", "lightly", "likely", "lowly", "matter", "mildly", "nearly", "newly", "number",
+    "offer", "properly", "purely", "quickly", "rarely", "really", "roughly", "sharply", "shortly", "simply",
+    "slightly", "slowly", "strongly", "suddenly", "supply", "totally", "truly", "under", "usually", "wholly",
+    "witness", "wrongly",
 ))  # fmt: skip
 
 
@@ -129,12 +130,14 @@ def manner(adjective: str) -> tuple[str, ...]:
 
 
 def verb_forms(label: str) -> tuple[str, ...]:
-    """Third person, past and -ing form of the label's first word.
+    """Third person, past and -ing form of the label's first word, unless that is inflected already.
 
     >>> verb_forms("coat the mouth"), verb_forms("dry"), verb_forms("cling")
     (('coats the mouth', 'coated the mouth', 'coating the mouth'), ('dries', 'dried', 'drying'), ('clings', 'clung', 'clinging'))
     """  # noqa: E501
     verb, gap, rest = label.partition(" ")
+    if verb.endswith("s") and not verb.endswith("ss"):
+        return ()
     past, ing = IRREGULAR_VERBS.get(verb) or (_compared(verb, "ed"), _going(verb))
     return tuple(form + gap + rest for form in (_with_s(verb), past, ing))
 
