@@ -16,9 +16,10 @@ IRREGULAR_PLURALS = {"leaf": "leaves", "loaf": "loaves", "shelf": "shelves", "ha
 # Past tense and -ing form.
 IRREGULAR_VERBS = {
     "bite": ("bit", "biting"), "bring": ("brought", "bringing"), "build": ("built", "building"),
-    "burn": ("burnt", "burning"), "burst": ("burst", "bursting"), "catch": ("caught", "catching"), "cling": ("clung", "clinging"),
-    "come": ("came", "coming"), "cut": ("cut", "cutting"), "fall": ("fell", "falling"), "hang": ("hung", "hanging"),
-    "hit": ("hit", "hitting"), "hold": ("held", "holding"), "leave": ("left", "leaving"), "rise": ("rose", "rising"),
+    "burn": ("burnt", "burning"), "burst": ("burst", "bursting"), "catch": ("caught", "catching"),
+    "cling": ("clung", "clinging"), "come": ("came", "coming"), "cut": ("cut", "cutting"),
+    "fall": ("fell", "falling"), "hang": ("hung", "hanging"), "hit": ("hit", "hitting"),
+    "hold": ("held", "holding"), "leave": ("left", "leaving"), "rise": ("rose", "rising"),
     "shine": ("shone", "shining"), "spread": ("spread", "spreading"), "stick": ("stuck", "sticking"),
     "sting": ("stung", "stinging"),
 }  # fmt: skip
