@@ -1,10 +1,11 @@
 """Looking the lexicon over: everything that does not fit together, in one list."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from notesmith.errors import LexiconError
 from notesmith.lexicon.folders import Domain, Row, concept_of, own_domains, own_folder, read_folder, wrong_in
@@ -70,7 +71,8 @@ def check(folders: Sequence[Path] = ()) -> list[Finding]:
 def check_domains(domains: Sequence[Domain], beneath: Sequence[Domain] = ()) -> list[Finding]:
     """What does not fit in the domains, given those that lie beneath them; errors first."""
     every = [*beneath, *domains]
-    concepts = _sound_concepts(every)
+    ours, users = (beneath, domains) if beneath else (domains, ())
+    concepts = _sound_concepts(ours, users)
     rows = [Placed(domain, row) for domain in domains for row in domain.rows]
     sound = [placed for placed in rows if not wrong_in(placed.row) and placed.row.concept in concepts]
     findings = [
@@ -93,17 +95,23 @@ def common_words() -> frozenset[str]:
     return frozenset(line.strip() for line in lines if line and not line.startswith("#"))
 
 
-def _sound_concepts(domains: Iterable[Domain]) -> dict[str, Concept]:
-    """The concepts that pass on their own; the first of ours, or the user's laid over it."""
+def _sound_concepts(ours: Iterable[Domain], users: Iterable[Domain]) -> dict[str, Concept]:
+    """The concepts that pass on their own: the first of ours, and the user's laid over it."""
     concepts: dict[str, Concept] = {}
-    for domain in domains:
+    for domain in ours:
+        for concept_id, fields in domain.concepts.items():
+            if concept_id not in concepts:
+                _lay(concepts, concept_id, fields, domain)
+    for domain in users:
         for concept_id, fields in domain.concepts.items():
             before = concepts[concept_id].model_dump() if concept_id in concepts else {}
-            try:
-                concepts[concept_id] = concept_of(concept_id, {**before, **fields}, domain)
-            except LexiconError:
-                continue
+            _lay(concepts, concept_id, {**before, **fields}, domain)
     return concepts
+
+
+def _lay(concepts: dict[str, Concept], concept_id: str, fields: Mapping[str, Any], domain: Domain) -> None:
+    with suppress(LexiconError):  # told by _wrong_concepts
+        concepts[concept_id] = concept_of(concept_id, fields, domain)
 
 
 def _wrong_concepts(domains: Sequence[Domain], beneath: Sequence[Domain]) -> Iterator[Finding]:
