@@ -5,12 +5,13 @@ from collections.abc import Mapping, Sequence
 from notesmith.listening.pointing import Signs
 
 WEIGHTS: dict[str, float] = {
-    "change": -4.0, "other: stay": -2.0, "other: change": 1.5, "to the next in order": 1.0, "unnamed": -2.0,
-    "start with the first": 0.5, "nothing": -3.0,
-    "name surely": 1.0, "name perhaps": 0.0, "ordinal perhaps": 0.0,
-    "named alone": 4.0, "named first": 4.0, "subject": 4.0, "subject of the past": 1.5, "predicate": 3.0, "predicate of the past": 1.0,
-    "after a preposition": 1.5, "named in passing": 2.0, "in a row of names": 0.5, "among several": 1.0, "last of several": 0.5,
-    "set beside": -1.0, "the next one": 3.0, "this one": 0.5, "looking or smelling again": 1.0, "long pause": 0.5,
+    "change": -0.9, "unnamed": -4.5, "nothing": -3.4, "start with the first": 0.3, "to the next in order": 1.2,
+    "other: stay": 0.6, "other: change": -0.6, "the next one": 2.3, "that one": 1.9, "this one": 1.8,
+    "moving word other": 1.7, "moving word last": 1.5, "subject": 1.3, "named alone": 1.2, "moving word first": 1.1,
+    "moving word next": 1.0, "opening word": 0.9, "moving word back": 0.9, "name surely": 0.8,
+    "moving word try": 0.7, "name perhaps": 0.7, "last of several": 0.6, "long pause": 0.5,
+    "introduced together": -0.3, "named in passing": -0.5, "subject of the past": -0.6,
+    "predicate of the past": -0.8, "ordinal perhaps": -0.8, "set beside": -1.9,
 }  # fmt: skip
 
 
@@ -52,7 +53,7 @@ def change_signs(states: Sequence[str | None], before: int, now: int, sign: Sign
     found = _leaving(sign)
     if states[now] is None:
         found.append("nothing")
-    elif states[now] not in sign.pulls:
+    elif states[now] not in sign.pulls and not sign.other:
         found.append("unnamed")
     if now == before + 1 and states[now] is not None:
         found.append("to the next in order")
@@ -73,7 +74,7 @@ def _step(
     in_order = weights["to the next in order"]
     steps, fresh = [], []
     for now, state in enumerate(states):
-        move = leaving + (weights["nothing"] if state is None else 0.0 if state in sign.pulls else weights["unnamed"])
+        move = leaving + (weights["nothing"] if state is None else 0.0 if sign.other or state in sign.pulls else weights["unnamed"])
         best, worth = now, score[now] + stay
         for before, value in enumerate(score):
             if before != now:

@@ -5,6 +5,7 @@ from importlib.util import find_spec
 
 import spacy
 from spacy.language import Language
+from spacy.util import compile_suffix_regex
 
 from notesmith.errors import ModelError
 
@@ -23,5 +24,13 @@ def load_english() -> Language:
     for package in PACKAGES:
         if find_spec(package):
             unused = ("ner", "parser", "senter", "attribute_ruler", "lemmatizer")
-            return spacy.load(package, exclude=list(unused))
+            nlp = spacy.load(package, exclude=list(unused))
+            _split_initials(nlp)
+            return nlp
     raise ModelError("the English pipeline is not installed", mend=f"install one of: {', '.join(PACKAGES)}")
+
+
+def _split_initials(nlp: Language) -> None:
+    """Let `K.` be a letter and a full stop: samples are called by letters, and sentences end with them."""
+    suffixes = [*(nlp.Defaults.suffixes or ()), r"(?<=[A-Z])\."]
+    nlp.tokenizer.suffix_search = compile_suffix_regex(suffixes).search

@@ -14,6 +14,7 @@ NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one fir
                          "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
 CROWD = 3  # words between two names that still stand in a row
 COUNTED = frozenset("of point percent hundred thousand and minutes seconds times o'clock past quarter half or".split())
+FELLOWS = frozenset("guy fella fellow lad chap boy lady girl baby beast thing's".split())
 ALL_OF = frozenset("of three four five six seven eight".split())
 
 
@@ -47,14 +48,15 @@ def _named(hearing: Hearing) -> list[Mention]:
         by_first[name.words[0]].append(name)
     words, found, i = hearing.words, [], 0
     while i < len(words):
-        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(words, i, n))), None)
+        upper = hearing.talk.text[words[i].start].isupper()
+        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(words, i, n, upper))), None)
         if hit:
             found.append(hit)
         i = hit.end if hit else i + 1
     return found
 
 
-def _name_at(words: list[Word], i: int, name: Name) -> Mention | None:
+def _name_at(words: list[Word], i: int, name: Name, upper: bool) -> Mention | None:
     """The name at word `i`, if it stands there and stands as a name."""
     end, k = i, 0
     while k < len(name.words) and end < len(words):
@@ -69,19 +71,19 @@ def _name_at(words: list[Word], i: int, name: Name) -> Mention | None:
         end += 1
     if name.distinct:
         return Mention(i, end, "name", (name.sample,), "name", 1.0)
-    if _stands_as_name(words, i, end, name):
+    if _stands_as_name(words, i, end, name, upper):
         return Mention(i, end, "name", (name.sample,), "name in a naming place", 0.8)
     return None
 
 
-def _stands_as_name(words: list[Word], i: int, end: int, name: Name) -> bool:
+def _stands_as_name(words: list[Word], i: int, end: int, name: Name, upper: bool) -> bool:
     """A common word names a sample only in a naming place: `the green is`, `cup E`, `than the left`, `Left again`."""
     before = words[i - 1].norm if i else "."
     after = words[end].norm if end < len(words) else "."
     if name.words[0] == "the":
         return words[end].tag not in ("NN", "NNS", "JJ") or after in CARRIERS if end < len(words) else True
     if len(name.words) == 1 and len(name.words[0]) == 1 and name.words[0].isalpha():
-        return _letter_stands(words, i, before, after)
+        return _letter_stands(words, i, before, after, upper)
     if before in ("this", "that", "which", "each", "every", "no", "any", "another"):
         return False
     ends = after in NAMED_BEFORE or after in CARRIERS or end >= len(words) or words[end].pause > 300
@@ -107,12 +109,15 @@ def _number_stands(words: list[Word], i: int, end: int, before: str, after: str)
     return not counted and not (counts and not ends) and (starts or ends)
 
 
-def _letter_stands(words: list[Word], i: int, before: str, after: str) -> bool:
+def _letter_stands(words: list[Word], i: int, before: str, after: str, upper: bool) -> bool:
     """A single letter: after a vessel, or where no article or pronoun can stand."""
     if before in CARRIERS:
         return True
     if words[i].norm in ("a", "i"):
-        return after in ("is", "was", "has", ".", ",", "and", "again") and before not in ("is", "it", "and", "got", "a")
+        begins = before in ".?!" or words[i].pause > 300
+        if upper and not begins and words[i].norm == "a":
+            return True
+        return after in ("is", "'s", "was", "has", ".", "again") and (upper or begins) and words[i].norm == "a"
     return after != "'" and before not in ("'",) and (after in NAMED_BEFORE or before in NAMED_BY or before in ".?!,")
 
 
@@ -123,7 +128,7 @@ def _pointed(hearing: Hearing) -> list[Mention]:
     for i, word in enumerate(words):
         after = words[i + 1].norm if i + 1 < len(words) else ""
         before = words[i - 1].norm if i else ""
-        if word.norm in ("this", "that") and (after == "one" or after in CARRIERS):
+        if word.norm in ("this", "that") and (after == "one" or after in CARRIERS or after in FELLOWS):
             found.append(Mention(i, i + 2, "this" if word.norm == "this" else "that", (), f"{word.norm} one", 0.5))
         elif word.norm == "other" and before in ("the", "that", "this", "your", "my") and after not in (
             "side", "day", "hand", "thing", "people", "end", "way", "night", "week", "half", "two", "three", "ones",

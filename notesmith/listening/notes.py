@@ -90,19 +90,19 @@ class _Scribe:
             after_reveal=revealed_at is not None and d.start > revealed_at,
         )  # fmt: skip
 
-    def record(self, kind: type[R], heard: Any, **fields: Any) -> R:
-        return self.written(kind, heard.start, heard.end, heard.confidence, heard.grounds, **fields)
+    def record(self, model: type[R], heard: Any, /, **fields: Any) -> R:
+        return self.written(model, heard.start, heard.end, heard.confidence, heard.grounds, **fields)
 
     def written(
-        self, kind: type[R], start: int, end: int, confidence: float, grounds: Sequence[Grounds], **fields: Any
+        self, model: type[R], start: int, end: int, confidence: float, grounds: Sequence[Grounds], /, **fields: Any
     ) -> R:
         """One record of the words from `start` to `end`; its quote is asserted to be what the captions say."""
         words, talk = self.hearing.words, self.hearing.talk
         first, last = words[start], words[end - 1]
         quote = talk.text[first.start : last.end]
         assert quote and quote in talk.text, quote
-        return kind(
-            id=self._identity(kind.__name__, quote, fields),
+        return model(
+            id=self._identity(model.__name__, quote, fields),
             start=first.ms / 1000 if talk.timed else None,
             end=talk.cues[last.cue].end_ms / 1000 if talk.timed else None,
             quote=quote,

@@ -29,8 +29,8 @@ QUESTIONS: tuple[tuple[str, Callable[[Hearing], None]], ...] = (
     ("notesmith_repairs", find_repairs),  # what was meant?
     ("notesmith_clauses", cut_clauses),  # where does one thought end?
     ("notesmith_mentions", find_mentions),  # which sample is named or pointed at?
-    ("notesmith_topics", decide_topics),  # what is the talk about just now?
     ("notesmith_descriptions", find_descriptions),  # which words describe?
+    ("notesmith_topics", decide_topics),  # what is the talk about just now?
     ("notesmith_perceptions", judge_descriptions),  # is it there, how strongly, on which facet, in whose voice?
     ("notesmith_retractions", apply_retractions),  # what was taken back or said of the wrong cup?
     ("notesmith_comparisons", find_comparisons),  # what is set beside what?

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from notesmith.listening.hearing import Hearing, Mention, Stage, Word
+from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.vocabulary import BE
 
 ASIDE_BEFORE = frozenset("than unlike versus vs like as from with beside against between".split())
@@ -16,7 +16,6 @@ OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
 PAST_BE = frozenset("was were had did".split())
 PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
-EARLY_STAGES = ("appearance", "aroma")
 
 
 @dataclass(slots=True)
@@ -27,6 +26,8 @@ class Signs:
     changes: list[str] = field(default_factory=list)
     other: bool = False
     glance: str | None = None
+    describes: bool = False
+    outside: list[str] = field(default_factory=list)
 
 
 def is_aside(words: list[Word], mention: Mention) -> bool:
@@ -56,7 +57,7 @@ def heads(words: list[Word], mention: Mention) -> bool:
 
 
 def read_signs(
-    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], stage_before: Stage | None, stage: Stage | None
+    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], restarts: bool, describes: bool
 ) -> Signs:
     """Gather the signs of one run."""
     words, signs = hearing.words, Signs()
@@ -64,8 +65,9 @@ def read_signs(
     beside = [m for m in single if is_aside(words, m)]
     named = [m for m in single if m not in beside]
     distinct = list(dict.fromkeys(m.samples[0] for m in named))
-    if len(distinct) == 1 and words[run[0]].norm in ("whereas", "while", "unlike"):
+    if len(distinct) == 1 and heads(words, named[0]):
         signs.glance = distinct[0]
+    if signs.glance and words[run[0]].norm in ("whereas", "while", "unlike"):
         return signs
     for m in named:
         ways = ["among several"] if len(distinct) > 1 else list(_ways(words, run, m))
@@ -74,8 +76,11 @@ def read_signs(
         signs.pulls[distinct[-1]].append("last of several")
     for m in beside:
         signs.pulls.setdefault(m.samples[0], []).append("set beside")
-    signs.other = any(m.kind == "other" and not is_aside(words, m) for m in mentions)
-    signs.changes = list(_changes(words, run, mentions, stage_before, stage))
+    if any(m.crowded for m in named):
+        signs.pulls = {hearing.sheet.samples[0].id: ["introduced together"]}
+    signs.other = len(hearing.sheet.samples) == 2 and not distinct and any(m.kind == "other" and not is_aside(words, m) for m in mentions)
+    signs.changes = list(_changes(words, run, mentions, restarts))
+    signs.describes = describes
     return signs
 
 
@@ -88,9 +93,7 @@ def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> Iterator[str]:
         before = ""
     after = words[m.end].norm if m.end < run[1] else ""
     yield f"{m.kind} {'surely' if m.score >= 1 else 'perhaps'}"
-    if m.crowded:
-        yield "in a row of names"
-    elif run[1] - run[0] <= 5 or not before and after in (".", ",", ":", "", "?"):
+    if run[1] - run[0] <= 5 or not before and after in (".", ",", ":", "", "?"):
         yield "named alone"
     elif after in PAST_BE:
         yield "subject of the past"
@@ -107,7 +110,7 @@ def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> Iterator[str]:
 
 
 def _changes(
-    words: list[Word], run: tuple[int, int], mentions: list[Mention], stage_before: Stage | None, stage: Stage | None
+    words: list[Word], run: tuple[int, int], mentions: list[Mention], restarts: bool
 ) -> Iterator[str]:
     """What says that the talk moves on to another sample."""
     first = words[run[0]]
@@ -118,11 +121,12 @@ def _changes(
         yield "this one"
     if any(m.kind == "that" for m in mentions):
         yield "that one"
-    if norms & MOVES:
-        yield "moving word"
+    yield from (f"moving word {w}" for w in ("next", "back", "let's", "first", "last", "other", "try") if w in norms)
     if first.norm in OPENERS:
         yield "opening word"
+    if words[run[0] - 1].speaker != first.speaker:
+        yield "another speaker"
     if first.pause > LONG_PAUSE_MS:
         yield "long pause"
-    if stage_before in ("tasting", "finish") and stage in EARLY_STAGES:
+    if restarts:
         yield "looking or smelling again"

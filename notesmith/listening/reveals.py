@@ -1,7 +1,172 @@
-"""What does each turn out to be?"""
+"""What does each blind sample turn out to be?
 
-from notesmith.listening.hearing import Hearing
+Identities are made known in a roll call: after a paper is opened or a cup turned over, sample after sample is equated
+with a product. The roll call is where most samples are so named one soon after another; each is noted once.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notesmith.listening.hearing import Grounds, Hearing, Mention, Revealed, Word
+from notesmith.listening.vocabulary import FILLERS, GRADERS, LIKING, NEGATORS, NOUNS
+
+EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
+REACH = 22  # words after a sample in which its product is named
+ROLL = 200  # words in which the samples are called one after another
+NEAR = 60  # words from opening a paper to the first name
+PAPERS = frozenset("slip slips envelope envelopes paper papers list card cards sheet key answers labels label foil sock "
+                   "socks sleeve sleeves wrapping wrappers tape bottoms base clipboard dockets".split())  # fmt: skip
+OPENINGS = frozenset("bring brought open opened opening read got get give given hand handed turn turned turning over see "
+                     "lift lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split())  # fmt: skip
+TURNS = frozenset("reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
+COPULAS = frozenset("is 's was are were 're be".split())
+SORTS = frozenset(["product", "origin", "cultivar", "harvest", "grade", "process"])
+STOPS = frozenset("i we he she they you but because so well which who if when where there ? plucked picked".split())
+NO_NAME = LIKING | GRADERS | FILLERS | frozenset(
+    "one ones it that this thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final "
+    "answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Naming:
+    """A product named for some samples: the words from `start` to `end`, and how surely it is a name."""
+
+    start: int
+    end: int
+    samples: tuple[str, ...]
+    product: str
+    known: bool  # has a proper name or a product of the lexicon in it
 
 
 def find_reveals(hearing: Hearing) -> None:
-    """What does each turn out to be?"""
+    """Note where each blind sample's identity is first made known."""
+    sealed = [s.id for s in hearing.sheet.samples if hearing.sheet.blind or s.product is None]
+    if not hearing.sheet.blind and len(sealed) == len(hearing.sheet.samples):
+        sealed = []
+    hearing.reveals = []
+    for naming in _roll_call(hearing, list(_namings(hearing))) if sealed else ():
+        for sample in naming.samples:
+            if sample in sealed:
+                sealed.remove(sample)
+                hearing.reveals.append(_revealed(naming, sample))
+
+
+def _revealed(naming: Naming, sample: str) -> Revealed:
+    grounds = (Grounds("sample is product", naming.start, naming.end),)
+    return Revealed(naming.start, naming.end, sample, naming.product, 0.8 if naming.known else 0.55, grounds)
+
+
+def _roll_call(hearing: Hearing, namings: list[Naming]) -> list[Naming]:
+    """The names given from where most samples are named one soon after another, best after a paper is opened."""
+    openings = _openings(hearing.words)
+
+    def opened(at: int) -> bool:
+        return any(0 <= at - o <= NEAR for o in openings)
+
+    def worth(first: Naming) -> float:
+        roll = [n for n in namings if first.start <= n.start < first.start + ROLL]
+        called = {s: 1.0 if n.known else 0.4 for n in reversed(roll) for s in n.samples}
+        return sum(called.values()) + 1.2 * opened(first.start) + 0.8 * first.start / len(hearing.words)
+
+    best = max(namings, key=worth, default=None)
+    if not best or worth(best) < 2:
+        return []
+    return [n for n in namings if n.start >= best.start and (n.known or n.start < best.start + ROLL)]
+
+
+def _openings(words: list[Word]) -> list[int]:
+    """Where a paper is read, a cup turned over, or the word reveal said."""
+    return [
+        i for i, w in enumerate(words)
+        if w.norm in TURNS or w.norm in PAPERS and not OPENINGS.isdisjoint(x.norm for x in words[max(0, i - 6) : i + 5])
+    ]  # fmt: skip
+
+
+def _namings(hearing: Hearing) -> Iterator[Naming]:
+    """Names of products given to samples late in the talk, in order."""
+    known, first = _known_words(hearing), int(len(hearing.words) * EARLIEST)
+    mentions = [m for m in hearing.mentions if m.start >= first and m.kind in ("name", "ordinal")]
+    for k in range(len(mentions)):
+        samples, last = _row(hearing.words, mentions, k)
+        following = next((m.start for m in mentions[k:] if m.start >= last.end), len(hearing.words))
+        naming = _naming(hearing, last.end, min(following, last.end + REACH), samples, known)
+        if naming:
+            yield naming
+
+
+def _known_words(hearing: Hearing) -> bytearray:
+    """Marks the words that belong to names of products: proper names, and the lexicon's products, places and plants."""
+    words = hearing.words
+    known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
+    at = [i for i, w in enumerate(words) if w.norm]
+    for hit in hearing.lexicon.match([words[i].norm for i in at]):
+        if hearing.lexicon.concepts[hit.label.concept].sort in SORTS:
+            for i in range(at[hit.start], at[hit.end - 1] + 1):
+                known[i] = 1
+    for mention in hearing.mentions:
+        if mention.kind == "name":
+            known[mention.start : mention.end] = bytes(mention.end - mention.start)
+    return known
+
+
+def _row(words: list[Word], mentions: list[Mention], k: int) -> tuple[tuple[str, ...], Mention]:
+    """The samples named together (`the first and the third`), and the last of their mentions."""
+    samples, last = mentions[k].samples, mentions[k]
+    for following in mentions[k + 1 :]:
+        between = {w.norm for w in words[last.end : following.start]}
+        if "and" not in between or not between <= {"and", "the", ","}:
+            break
+        samples, last = samples + following.samples, following
+    return samples, last
+
+
+def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
+    """The product named after a sample that ends at `at`, in up to three phrases."""
+    phrases = list(_phrases(hearing.words, at, limit, known))[:3]
+    if not phrases or not _equates([w.norm for w in hearing.words[at : phrases[0][0]]]):
+        return None
+    is_known = any(any(known[a:b]) for a, b in phrases)
+    texts = [_meant(hearing, a, b) for a, b in phrases]
+    kept = [t for k, t in enumerate(texts) if not any(t.lower() in o.lower() for o in texts[k + 1 :])]
+    return Naming(phrases[0][0], phrases[-1][1], samples, ", ".join(kept), is_known)
+
+
+def _equates(between: list[str]) -> bool:
+    """Whether the words between a sample and a phrase say that the one is the other."""
+    return bool(between) and NEGATORS.isdisjoint(between[-3:]) and (
+        not COPULAS.isdisjoint(between) or between[0] in (",", ":", ".") and len(between) < 4
+    )
+
+
+def _phrases(words: list[Word], at: int, limit: int, known: bytearray) -> Iterator[tuple[int, int]]:
+    """The noun phrases that may name a product, until the talk turns to something else."""
+    found, i = False, at
+    while i < limit:
+        if found and (words[i].norm in STOPS or words[i].tag in ("VBD", "CD") and not known[i]):
+            return
+        end = _phrase_end(words, i, limit, known)
+        if end > i and words[i - 1].norm not in NEGATORS and (not found or any(known[i:end])):
+            found = True
+            yield i, end
+        i = max(end, i + 1)
+
+
+def _phrase_end(words: list[Word], start: int, limit: int, known: bytearray) -> int:
+    end = start
+    while end < limit and (known[end] or _may_join(words[end])):
+        end += 1
+    while end > start and not (known[end - 1] or words[end - 1].tag in NOUNS):
+        end -= 1
+    return end
+
+
+def _may_join(word: Word) -> bool:
+    return word.norm not in NO_NAME and word.tag in ("NN", "NNS", "JJ", "VBN", "HYPH", "FW") and bool(word.norm)
+
+
+def _meant(hearing: Hearing, start: int, end: int) -> str:
+    """The words as meant: a repaired stretch by its repair, the others as printed."""
+    words = hearing.words[start:end]
+    printed = [hearing.said(i, i + 1) for i in range(start, end)]
+    return " ".join(p if p.lower() == w.norm else w.norm for w, p in zip(words, printed, strict=True) if w.norm)

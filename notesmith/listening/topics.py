@@ -5,9 +5,10 @@ about, naming a sample pulls towards it, and a sample only likened to (`than the
 """
 
 from notesmith.listening.chain import best_chain
-from notesmith.listening.hearing import Hearing, Mention, Stage, Topic
+from notesmith.listening.facets import AROMA_SIGNS
+from notesmith.listening.hearing import Description, Hearing, Mention, Stage, Topic
 from notesmith.listening.names import tokens_of
-from notesmith.listening.pointing import heads, read_signs
+from notesmith.listening.pointing import Signs, heads, read_signs
 
 LEADING = frozenset("the and but whereas while then so okay now".split())
 STAGE_SIGNS: dict[str, Stage] = {
@@ -24,7 +25,7 @@ def decide_topics(hearing: Hearing) -> None:
     runs = _runs(hearing)
     mentions = _by_run(hearing, runs)
     stages = _stages(hearing, runs)
-    samples = _decide_samples(hearing, runs, mentions, stages)
+    samples = _decide_samples(hearing, runs, mentions)
     preparations = _preparations(hearing, runs)
     hearing.runs = runs
     hearing.run_of = [k for k, (start, end) in enumerate(runs) for _ in range(start, end)]
@@ -59,18 +60,55 @@ def _by_run(hearing: Hearing, runs: list[tuple[int, int]]) -> list[list[Mention]
 
 
 def _decide_samples(
-    hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]], stages: list[Stage | None]
+    hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]
 ) -> list[tuple[str | None, str]]:
     """The best chain of samples over all runs; a glance at another sample changes its own run only."""
     ids: tuple[str | None, ...] = tuple(s.id for s in hearing.sheet.samples)
     if not ids:
         return [(None, "no samples")] * len(runs)
-    signs = [read_signs(hearing, run, mentions[k], stages[k - 1] if k else None, stages[k]) for k, run in enumerate(runs)]
+    signs = gather_signs(hearing, runs, mentions)
     chain = best_chain((*ids, None), signs)
-    return [
-        (sign.glance, "glanced at") if sign.glance else (s, "named here" if s in sign.pulls else "named before")
-        for sign, s in zip(signs, chain, strict=True)
-    ]
+    return [_settled(sign, sample) for sign, sample in zip(signs, chain, strict=True)]
+
+
+def _settled(sign: Signs, sample: str | None) -> tuple[str | None, str]:
+    """A run's sample: the chain's, unless the run itself names another as what it is about."""
+    if sign.glance and sign.glance != sample:
+        return sign.glance, "glanced at"
+    return sample, "named here" if sample in sign.pulls else "named before"
+
+
+def gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]) -> list[Signs]:
+    """The signs of every run; a look or a sniff after a taste is a sign that another sample is taken up."""
+    sides = _sides(hearing, runs)
+    signs, tasted = [], False
+    for k, run in enumerate(runs):
+        restarts = tasted and sides[k] in ("appearance", "aroma")
+        if sides[k]:
+            tasted = sides[k] not in ("appearance", "aroma")
+        signs.append(read_signs(hearing, run, mentions[k], restarts, bool(sides[k])))
+    return signs
+
+
+def _sides(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str]:
+    """The side of the sample that each run describes, as far as its words tell; empty where it describes none."""
+    sides, k = [""] * len(runs), 0
+    for description in hearing.descriptions:
+        while runs[k][1] <= description.start:
+            k += 1
+        if not sides[k]:
+            sides[k] = _side(hearing, description, runs[k])
+    return sides
+
+
+def _side(hearing: Hearing, description: Description, run: tuple[int, int]) -> str:
+    norms = {w.norm for w in hearing.words[run[0] : run[1]]}
+    if norms & AROMA_SIGNS:
+        return "aroma"
+    if description.label is None:
+        return "flavour"
+    facets = hearing.lexicon.concepts[description.label.concept].facets
+    return facets[0] if facets[0] == "appearance" and not description.label.guarded else "flavour"
 
 
 def _preparations(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str | None]:
