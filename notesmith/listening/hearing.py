@@ -3,7 +3,9 @@
 Positions are indexes of words; a stretch is a half-open pair of them. Times are integer milliseconds.
 """
 
+import re
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from notesmith.lexicon import Label, Lexicon
@@ -191,7 +193,7 @@ class Passage:
     grounds: tuple[Grounds, ...]
 
 
-@dataclass(slots=True)
+@dataclass
 class Hearing:
     """Everything understood of one recording."""
 
@@ -215,6 +217,12 @@ class Hearing:
     reveals: list[Revealed] = field(default_factory=list)
     facts: list[Stated] = field(default_factory=list)
     sections: list[Passage] = field(default_factory=list)
+
+    @cached_property
+    def product_words(self) -> frozenset[str]:
+        """Words that say what is tasted, as the sheet has them: `tea`, `honey`, `cider` describe nothing there."""
+        products = (f"{s.id} {' '.join(s.aliases)} {s.product or ''}" for s in self.sheet.samples)
+        return frozenset(re.findall(r"[a-z]{3,}", f"{self.sheet.category} {self.sheet.title} {' '.join(products)}".lower()))
 
     def norms(self, start: int, end: int) -> list[str]:
         """The words of a stretch as meant, punctuation left out."""

@@ -5,7 +5,9 @@ from notesmith.listening.hearing import Grounds, Hearing, LeftOut, Perception
 from notesmith.listening.intensity import read_intensity
 from notesmith.listening.presence import read_presence
 from notesmith.listening.voices import quoted_clauses
-from notesmith.listening.weighing import weigh
+from notesmith.listening.weighing import likelihood, weigh
+
+LEAST = 0.35  # below this a description is left out; chosen where precision and recall balance
 
 
 def judge_descriptions(hearing: Hearing) -> None:
@@ -22,6 +24,10 @@ def judge_descriptions(hearing: Hearing) -> None:
         intensity, at = read_intensity(hearing, d, clause)
         if reading.weakened:
             intensity = "low"
+        confidence = likelihood(signs)
+        if confidence < LEAST:
+            hearing.left_out.append(LeftOut(d, "too little says that it is perceived", Grounds("weighed", d.start, d.end)))
+            continue
         grounds = [Grounds(d.rule, d.start, d.end)]
         start, end = d.start, max(d.end, d.head + 1)
         for rule, i in ((reading.rule, reading.at), (f"intensity {intensity}", at)):
@@ -37,7 +43,7 @@ def judge_descriptions(hearing: Hearing) -> None:
                 voice="quoted" if quoted[k] else "taster",
                 sample=topic.sample, preparation=topic.preparation,
                 taster=_taster(hearing, clause.speaker, quoted[k]),
-                grounds=grounds, signs=signs,
+                confidence=confidence, grounds=grounds, signs=signs,
             )  # fmt: skip
         )
 

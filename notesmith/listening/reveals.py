@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from notesmith.listening.hearing import Grounds, Hearing, Mention, Revealed, Word
+from notesmith.listening.names import CARRIERS
 from notesmith.listening.vocabulary import FILLERS, GRADERS, LIKING, NEGATORS, NOUNS
 
 EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
@@ -24,8 +25,13 @@ SORTS = frozenset(["product", "origin", "cultivar", "harvest", "grade", "process
 STOPS = frozenset("i we he she they you but because so well which who if when where there ? plucked picked".split())
 NO_NAME = LIKING | GRADERS | FILLERS | frozenset(
     "one ones it that this thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final "
-    "answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month".split()
+    "answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea half "
+    "coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope idea".split()
 )
+
+
+GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought would should".split())
+BESIDE = frozenset(", : . the it says said um uh so oh and actually one in a your my of winner".split()) | COPULAS | CARRIERS | PAPERS
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,32 +128,45 @@ def _row(words: list[Word], mentions: list[Mention], k: int) -> tuple[tuple[str,
 
 
 def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
-    """The product named after a sample that ends at `at`, in up to three phrases."""
-    phrases = list(_phrases(hearing.words, at, limit, known))[:3]
-    if not phrases or not _equates([w.norm for w in hearing.words[at : phrases[0][0]]]):
+    """The product named after a sample that ends at `at`: the first phrase that has a name in it, else the first."""
+    phrases = list(_phrases(hearing.words, at, limit, known))
+    chosen = next((p for p in phrases if any(known[p[0] : p[1]])), phrases[0] if phrases else None)
+    if not chosen:
         return None
-    is_known = any(any(known[a:b]) for a, b in phrases)
-    texts = [_meant(hearing, a, b) for a, b in phrases]
-    kept = [t for k, t in enumerate(texts) if not any(t.lower() in o.lower() for o in texts[k + 1 :])]
-    return Naming(phrases[0][0], phrases[-1][1], samples, ", ".join(kept), is_known)
+    is_known = any(known[chosen[0] : chosen[1]])
+    between = [w.norm for w in hearing.words[at : chosen[0]]]
+    if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
+        return None
+    start, end = chosen[0], _with_apposition(hearing.words, chosen[1], limit, known)
+    return Naming(start, end, samples, _meant(hearing, start, end), is_known)
 
 
-def _equates(between: list[str]) -> bool:
+def _equates(between: list[str], is_known: bool) -> bool:
     """Whether the words between a sample and a phrase say that the one is the other."""
-    return bool(between) and NEGATORS.isdisjoint(between[-3:]) and (
-        not COPULAS.isdisjoint(between) or between[0] in (",", ":", ".") and len(between) < 4
-    )
+    if not between or not NEGATORS.isdisjoint(between[-3:]):
+        return False
+    if not is_known:
+        return not COPULAS.isdisjoint(between) and BESIDE.issuperset(between)
+    return not COPULAS.isdisjoint(between) or BESIDE.issuperset(between)
+
+
+def _guessed(words: list[Word], at: int, end: int) -> bool:
+    return not GUESSES.isdisjoint(w.norm for w in words[max(0, at - 6) : end + 4])
+
+
+def _with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
+    """Take in what stands beside the name (`Assam, second flush`), where that is of the trade."""
+    if end + 1 < limit and words[end].norm == "," and known[end + 1] and words[end + 1].tag not in ("NNP", "NNPS"):
+        return _phrase_end(words, end + 1, limit, known)
+    return end
 
 
 def _phrases(words: list[Word], at: int, limit: int, known: bytearray) -> Iterator[tuple[int, int]]:
-    """The noun phrases that may name a product, until the talk turns to something else."""
-    found, i = False, at
-    while i < limit:
-        if found and (words[i].norm in STOPS or words[i].tag in ("VBD", "CD") and not known[i]):
-            return
+    """The noun phrases after a sample, until the talk turns to something else."""
+    i = at
+    while i < limit and (words[i].norm not in STOPS or known[i]):
         end = _phrase_end(words, i, limit, known)
-        if end > i and words[i - 1].norm not in NEGATORS and (not found or any(known[i:end])):
-            found = True
+        if end > i and words[i - 1].norm not in NEGATORS:
             yield i, end
         i = max(end, i + 1)
 

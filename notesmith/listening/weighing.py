@@ -8,6 +8,7 @@ from math import exp
 
 from notesmith.listening.hearing import Clause, Description, Hearing, Word
 from notesmith.listening.vocabulary import BE, GRADERS, NOUNS
+from notesmith.listening.weights import START, WEIGHTS
 
 NEAR_MS = 12_000  # perceptions come in clusters; what stands this near counts
 SENSING = frozenset("taste tastes tasting tasted smell smells smelling smelled nose palate sip mouth tongue aftertaste finish "
@@ -26,6 +27,11 @@ def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
         tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
         for i, d in enumerate(hearing.descriptions)
     ]
+
+
+def likelihood(signs: tuple[str, ...]) -> float:
+    """How likely a description with these signs is a perception, from 0 to 1."""
+    return 1 / (1 + exp(-START - sum(WEIGHTS.get(sign, 0.0) for sign in signs)))
 
 
 def _densities(hearing: Hearing) -> list[float]:
@@ -54,7 +60,7 @@ def _plainness(description: Description) -> float:
 def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> list[str]:
     words = hearing.words
     signs = ["open" if d.label is None else "guarded" if d.label.guarded else "plain", d.rule]
-    signs.append(f"density {min(int(density * 1.5), 6)}")
+    signs.append(f"density {min(int(density * 1.5), 12)}")
     before = words[d.start - 1] if d.start > clause.start else None
     i = d.start - 1
     while i >= clause.start and (words[i].norm in GRADERS or words[i].norm in ("a", "an", "the", "of", ",", "um", "uh")):
@@ -68,12 +74,36 @@ def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> 
         signs.append("graded")
     if d.head >= 0:
         signs.append("before a carrying word")
-    if words[d.end - 1].tag in NOUNS:
-        signs.append("noun")
+    signs += _kind_signs(hearing, d)
     if clause.asks:
         signs.append("question")
     if clause.end - clause.start <= 4:
         signs.append("short clause")
+    return signs
+
+
+TAG_GROUPS = {"NN": "noun", "NNS": "noun", "NNP": "noun", "NNPS": "noun", "JJ": "adjective", "JJR": "comparative",
+              "JJS": "superlative", "RBR": "comparative", "RB": "adverb", "VBN": "participle", "VBG": "participle"}  # fmt: skip
+
+
+def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
+    """What kind of words they are, and what kind of thing the lexicon says they mean."""
+    words = hearing.words
+    tag = words[d.end - 1].tag
+    group = TAG_GROUPS.get(tag, "verb" if tag.startswith("VB") else "other word")
+    signs = [group, f"{d.end - d.start if d.end - d.start < 3 else 3} words"]
+    if d.label:
+        signs.append(f"guarded {group}" if d.label.guarded else f"plain {group}")
+        line = (d.label.concept, *hearing.lexicon.ancestors(d.label.concept))
+        signs.append(f"under {line[-1]}")
+        if d.label.derived:
+            signs.append("derived")
+        if d.label.form == "verb":
+            signs.append("a verb's label")
+    if d.end < len(words) and words[d.end].norm == "than":
+        signs.append("than after it")
+    if hearing.words[d.end - 1].norm in hearing.product_words:
+        signs.append("names the product")
     return signs
 
 
