@@ -25,9 +25,11 @@ def read_facet(hearing: Hearing, description: Description, clause: Clause, stage
     if said and (said in possible or said == "finish" or not possible):
         return said
     staged = STAGE_FACET[stage]
-    if not possible or staged in possible:
+    if not possible:
         return staged
-    return possible[0]
+    if staged == "flavour" and possible[0] in ("mouthfeel", "finish", "overall", "appearance"):
+        return possible[0] if possible[0] != "appearance" or "flavour" not in possible else "flavour"
+    return staged if staged in possible else possible[0]
 
 
 def _possible(hearing: Hearing, description: Description) -> tuple[Facet, ...]:

@@ -21,10 +21,10 @@ OPENINGS = frozenset("bring brought open opened opening read got get give given 
                      "lift lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split())  # fmt: skip
 TURNS = frozenset("reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
 COPULAS = frozenset("is 's was are were 're be".split())
-SORTS = frozenset(["product", "origin", "cultivar", "harvest", "grade", "process"])
+SORTS = frozenset(["product", "origin", "cultivar"])
 STOPS = frozenset("i we he she they you but because so well which who if when where there ? plucked picked".split())
 NO_NAME = LIKING | GRADERS | FILLERS | frozenset(
-    "one ones it that this thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final "
+    "june july january february march april may august september october november december one ones it that this thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final "
     "answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea half "
     "coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope idea".split()
 )
@@ -78,7 +78,7 @@ def _roll_call(hearing: Hearing, namings: list[Naming]) -> list[Naming]:
     best = max(namings, key=worth, default=None)
     if not best or worth(best) < 2:
         return []
-    return [n for n in namings if n.start >= best.start and (n.known or n.start < best.start + ROLL)]
+    return [n for n in namings if best.start <= n.start < best.start + 2 * ROLL and (n.known or n.start < best.start + ROLL)]
 
 
 def _openings(words: list[Word]) -> list[int]:
@@ -107,9 +107,10 @@ def _known_words(hearing: Hearing) -> bytearray:
     known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
     at = [i for i, w in enumerate(words) if w.norm]
     for hit in hearing.lexicon.match([words[i].norm for i in at]):
-        if hearing.lexicon.concepts[hit.label.concept].sort in SORTS:
+        sort = hearing.lexicon.concepts[hit.label.concept].sort
+        if sort in SORTS or sort == "descriptor":
             for i in range(at[hit.start], at[hit.end - 1] + 1):
-                known[i] = 1
+                known[i] = sort in SORTS
     for mention in hearing.mentions:
         if mention.kind == "name":
             known[mention.start : mention.end] = bytes(mention.end - mention.start)
@@ -130,7 +131,7 @@ def _row(words: list[Word], mentions: list[Mention], k: int) -> tuple[tuple[str,
 def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
     """The product named after a sample that ends at `at`: the first phrase that has a name in it, else the first."""
     phrases = list(_phrases(hearing.words, at, limit, known))
-    chosen = next((p for p in phrases if any(known[p[0] : p[1]])), phrases[0] if phrases else None)
+    chosen = phrases[0] if phrases and _is_direct([w.norm for w in hearing.words[at : phrases[0][0]]]) else next((p for p in phrases if any(known[p[0] : p[1]])), None)
     if not chosen:
         return None
     is_known = any(known[chosen[0] : chosen[1]])
@@ -146,8 +147,14 @@ def _equates(between: list[str], is_known: bool) -> bool:
     if not between or not NEGATORS.isdisjoint(between[-3:]):
         return False
     if not is_known:
-        return not COPULAS.isdisjoint(between) and BESIDE.issuperset(between)
+        return _is_direct(between)
     return not COPULAS.isdisjoint(between) or BESIDE.issuperset(between)
+
+
+def _is_direct(between: list[str]) -> bool:
+    """Whether the last words before a phrase are `is` or `it's`, with nothing but an article after."""
+    spoken = [n for n in between if n not in ("a", "an", "the", "your", "our", "my", ",", "all", "oh", "uh", "um")]
+    return bool(spoken) and spoken[-1] in COPULAS and len(between) < 10 and not {"i", "they", "he", "she"} & set(spoken)
 
 
 def _guessed(words: list[Word], at: int, end: int) -> bool:
@@ -181,7 +188,7 @@ def _phrase_end(words: list[Word], start: int, limit: int, known: bytearray) -> 
 
 
 def _may_join(word: Word) -> bool:
-    return word.norm not in NO_NAME and word.tag in ("NN", "NNS", "JJ", "VBN", "HYPH", "FW") and bool(word.norm)
+    return word.norm not in NO_NAME and word.tag in ("NN", "NNS", "JJ", "VBN", "VBD", "HYPH", "FW") and bool(word.norm)
 
 
 def _meant(hearing: Hearing, start: int, end: int) -> str:

@@ -6,26 +6,20 @@ about, naming a sample pulls towards it, and a sample only likened to (`than the
 
 from notesmith.listening.chain import best_chain
 from notesmith.listening.facets import AROMA_SIGNS
-from notesmith.listening.hearing import Description, Hearing, Mention, Stage, Topic
+from notesmith.listening.hearing import Description, Hearing, Mention, Topic
 from notesmith.listening.names import tokens_of
 from notesmith.listening.pointing import Signs, heads, read_signs
+from notesmith.listening.stages import decide_stages
 
 LEADING = frozenset("the and but whereas while then so okay now".split())
-STAGE_SIGNS: dict[str, Stage] = {
-    **dict.fromkeys("look looks looking colour color pour poured pouring dry-leaf leaf clarity".split(), "appearance"),
-    **dict.fromkeys("nose smell smells smelling smelled sniff nosing aroma aromas".split(), "aroma"),
-    **dict.fromkeys("taste tastes tasting tasted sip sipping mouth palate drink drinking swallow swallowed bite biting "
-                    "slurp chew tongue cheers".split(), "tasting"),  # fmt: skip
-    **dict.fromkeys("aftertaste finish".split(), "finish"),
-}  # fmt: skip
 
 
 def decide_topics(hearing: Hearing) -> None:
     """Cut the talk into runs and decide for each its sample, its preparation and its stage."""
     runs = _runs(hearing)
     mentions = _by_run(hearing, runs)
-    stages = _stages(hearing, runs)
     samples = _decide_samples(hearing, runs, mentions)
+    stages = decide_stages(hearing, runs, [sample for sample, _ in samples])
     preparations = _preparations(hearing, runs)
     hearing.runs = runs
     hearing.run_of = [k for k, (start, end) in enumerate(runs) for _ in range(start, end)]
@@ -130,17 +124,4 @@ def _preparations(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str | N
                     current = names[tuple(norms[i : i + size])]
                     break
         found.append(current)
-    return found
-
-
-def _stages(hearing: Hearing, runs: list[tuple[int, int]]) -> list[Stage | None]:
-    """What is being done with the sample: the last sign of looking, smelling or tasting."""
-    current: Stage | None = None
-    found: list[Stage | None] = []
-    for start, end in runs:
-        for word in hearing.words[start:end]:
-            current = STAGE_SIGNS.get(word.norm, current)
-        found.append(current)
-        if current == "finish":
-            current = "tasting"
     return found
