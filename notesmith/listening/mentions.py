@@ -118,7 +118,7 @@ def _letter_stands(words: list[Word], i: int, before: str, after: str, upper: bo
         if upper and not begins and words[i].norm == "a":
             return True
         return after in ("is", "'s", "was", "has", ".", "again") and (upper or begins) and words[i].norm == "a"
-    return after != "'" and before not in ("'",) and (after in NAMED_BEFORE or before in NAMED_BY or before in ".?!,")
+    return before != "'" and after not in ("'", "-")
 
 
 def _pointed(hearing: Hearing) -> list[Mention]:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.hearing import Description, Hearing, Mention, Word
 from notesmith.listening.vocabulary import BE
 
-ASIDE_BEFORE = frozenset("than unlike versus vs like as from with beside against between".split())
+ASIDE_BEFORE = frozenset("than unlike versus vs like as beside against between after before had got was".split())
 BESIDE = frozenset("compared similar close closer next different comparing same up nearer".split())
 VERBS = BE | frozenset("has had have does did goes went gets got tastes tasted smells smelled looks looked seems felt feels comes "
                        "came starts wins won would 'd".split())  # fmt: skip
@@ -16,6 +16,10 @@ OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
 PAST_BE = frozenset("was were had did".split())
 PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
+SOON = 15  # words
+MEMORY = frozenset("ever once remember remembers used ago childhood grew grandmother grandma granny uncle aunt yesterday".split())
+PAST_VERBS = frozenset("was were had tasted smelled smelt drank ate did went came got".split())
+PRESENT = frozenset("is 's are 're has tastes smells get getting gets goes comes now".split())
 
 
 @dataclass(slots=True)
@@ -26,8 +30,7 @@ class Signs:
     changes: list[str] = field(default_factory=list)
     other: bool = False
     glance: str | None = None
-    describes: bool = False
-    outside: list[str] = field(default_factory=list)
+    outside: str = ""  # why the run is about no sample of the session
 
 
 def is_aside(words: list[Word], mention: Mention) -> bool:
@@ -37,8 +40,10 @@ def is_aside(words: list[Word], mention: Mention) -> bool:
         i -= 1
     if i < 0:
         return False
-    if words[i].norm in ("to", "from", "with", "as"):
+    if words[i].norm in ("to", "from", "with"):
         return i > 0 and words[i - 1].norm in BESIDE
+    if words[i].norm in ("had", "got", "was"):
+        return words[i + 1].norm in ("in", "on")
     return words[i].norm in ASIDE_BEFORE
 
 
@@ -57,7 +62,7 @@ def heads(words: list[Word], mention: Mention) -> bool:
 
 
 def read_signs(
-    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], restarts: bool, describes: bool
+    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], restarts: bool, described: list[Description]
 ) -> Signs:
     """Gather the signs of one run."""
     words, signs = hearing.words, Signs()
@@ -70,7 +75,7 @@ def read_signs(
     if signs.glance and words[run[0]].norm in ("whereas", "while", "unlike"):
         return signs
     for m in named:
-        ways = ["among several"] if len(distinct) > 1 else list(_ways(words, run, m))
+        ways = ["among several"] if len(distinct) > 1 else list(_ways(words, run, m, described))
         signs.pulls.setdefault(m.samples[0], []).extend(ways)
     if len(distinct) > 1:
         signs.pulls[distinct[-1]].append("last of several")
@@ -80,11 +85,11 @@ def read_signs(
         signs.pulls = {hearing.sheet.samples[0].id: ["introduced together"]}
     signs.other = len(hearing.sheet.samples) == 2 and not distinct and any(m.kind == "other" and not is_aside(words, m) for m in mentions)
     signs.changes = list(_changes(words, run, mentions, restarts))
-    signs.describes = describes
+    signs.outside = _outside(words, run) if not distinct else ""
     return signs
 
 
-def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> Iterator[str]:
+def _ways(words: list[Word], run: tuple[int, int], m: Mention, described: list[Description]) -> Iterator[str]:
     """How a sample is named."""
     before = words[m.start - 1].norm if m.start > run[0] else ""
     if before == "the" and m.start - 1 > run[0]:
@@ -93,6 +98,8 @@ def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> Iterator[str]:
         before = ""
     after = words[m.end].norm if m.end < run[1] else ""
     yield f"{m.kind} {'surely' if m.score >= 1 else 'perhaps'}"
+    if not any(m.end <= d.start < m.end + SOON for d in described):
+        yield "nothing described after it"
     if run[1] - run[0] <= 5 or not before and after in (".", ",", ":", "", "?"):
         yield "named alone"
     elif after in PAST_BE:
@@ -130,3 +137,11 @@ def _changes(
         yield "long pause"
     if restarts:
         yield "looking or smelling again"
+
+
+def _outside(words: list[Word], run: tuple[int, int]) -> str:
+    """What says that a run is about something outside the session: a memory, another product."""
+    norms = {w.norm for w in words[run[0] : run[1]]}
+    if norms & PRESENT:
+        return ""
+    return "memory" if norms & MEMORY else "past" if norms & PAST_VERBS else ""

@@ -4,11 +4,13 @@ Decided over the whole recording at once (Viterbi): every run of words would rat
 about, naming a sample pulls towards it, and a sample only likened to (`than the left`) does not pull at all.
 """
 
+from bisect import bisect_left
+
 from notesmith.listening.chain import best_chain
 from notesmith.listening.facets import AROMA_SIGNS
 from notesmith.listening.hearing import Description, Hearing, Mention, Topic
 from notesmith.listening.names import tokens_of
-from notesmith.listening.pointing import Signs, heads, read_signs
+from notesmith.listening.pointing import SOON, Signs, heads, read_signs
 from notesmith.listening.stages import decide_stages
 
 LEADING = frozenset("the and but whereas while then so okay now".split())
@@ -57,11 +59,11 @@ def _decide_samples(
     hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]
 ) -> list[tuple[str | None, str]]:
     """The best chain of samples over all runs; a glance at another sample changes its own run only."""
-    ids: tuple[str | None, ...] = tuple(s.id for s in hearing.sheet.samples)
+    ids = tuple(s.id for s in hearing.sheet.samples)
     if not ids:
         return [(None, "no samples")] * len(runs)
     signs = gather_signs(hearing, runs, mentions)
-    chain = best_chain((*ids, None), signs)
+    chain = best_chain(ids, signs)
     return [_settled(sign, sample) for sign, sample in zip(signs, chain, strict=True)]
 
 
@@ -69,18 +71,22 @@ def _settled(sign: Signs, sample: str | None) -> tuple[str | None, str]:
     """A run's sample: the chain's, unless the run itself names another as what it is about."""
     if sign.glance and sign.glance != sample:
         return sign.glance, "glanced at"
+    if sign.outside:
+        return None, f"outside: {sign.outside}"
     return sample, "named here" if sample in sign.pulls else "named before"
 
 
 def gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]) -> list[Signs]:
     """The signs of every run; a look or a sniff after a taste is a sign that another sample is taken up."""
     sides = _sides(hearing, runs)
+    starts = [d.start for d in hearing.descriptions]
     signs, tasted = [], False
     for k, run in enumerate(runs):
         restarts = tasted and sides[k] in ("appearance", "aroma")
+        near = hearing.descriptions[bisect_left(starts, run[0]) : bisect_left(starts, run[1] + SOON)] if mentions[k] else []
         if sides[k]:
             tasted = sides[k] not in ("appearance", "aroma")
-        signs.append(read_signs(hearing, run, mentions[k], restarts, bool(sides[k])))
+        signs.append(read_signs(hearing, run, mentions[k], restarts, near))
     return signs
 
 
