@@ -4,7 +4,7 @@ from collections import defaultdict
 from dataclasses import replace
 
 from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.names import CARRIERS, Name, names_of
+from notesmith.listening.names import CARRIERS, FELLOWS, Name, names_of
 
 ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth": 5, "seventh": 6, "last": -1, "final": -1}
 NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
@@ -13,8 +13,12 @@ NAMED_BY = frozenset("the number cup sample glass bowl jar tin spoon mug bottle 
 NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one first now then also had does did "
                          "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
 CROWD = 3  # words between two names that still stand in a row
-COUNTED = frozenset("of point percent hundred thousand and minutes seconds times o'clock past quarter half or".split())
-FELLOWS = frozenset("guy fella fellow lad chap boy lady girl baby beast thing's".split())
+COUNTED = frozenset("of point percent hundred thousand minute second gram grams mil ml degrees times past quarter half pound pounds euro "
+                    "euros dollar dollars quid pence cent cents bucks rand rupees year month week day hour".split())
+LEADS = frozenset("and okay ok so now right then the but next alright well".split())
+TURNS = frozenset("oh ooh first with again whoa hm hmm mm go whole then okay now well and very really so um uh definitely".split())
+POINTERS = frozenset("this him her here these".split())
+COUNTERS = frozenset("about around out like what for nearly almost only at by point past".split())
 ALL_OF = frozenset("of three four five six seven eight".split())
 
 
@@ -86,9 +90,13 @@ def _stands_as_name(words: list[Word], i: int, end: int, name: Name, upper: bool
         return _letter_stands(words, i, before, after, upper)
     if before in ("this", "that", "which", "each", "every", "no", "any", "another"):
         return False
-    ends = after in NAMED_BEFORE or after in CARRIERS or end >= len(words) or words[end].pause > 300
-    begins = before in NAMED_BY or before in ".?!,;:" or words[i].pause > 300
-    noun_follows = end < len(words) and words[end].tag in ("NN", "NNS") and after not in CARRIERS
+    carried = after in CARRIERS or after in FELLOWS
+    pauses = end >= len(words) or words[end].pause > 300
+    begins = before in ".?!,;:" or words[i].pause > 300
+    led = before in LEADS and (i < 2 or words[i - 2].norm in ".?!,;:" or words[i - 1].pause > 300)
+    ends = after in NAMED_BEFORE or carried or pauses or (begins or led) and after in TURNS
+    begins = begins or before in NAMED_BY
+    noun_follows = not pauses and words[end].tag in ("NN", "NNS") and not carried
     if words[i].norm in NUMBERS or words[i].norm.isdigit():
         return _number_stands(words, i, end, before, after)
     return begins and ends and not noun_follows
@@ -96,17 +104,17 @@ def _stands_as_name(words: list[Word], i: int, end: int, name: Name, upper: bool
 
 def _number_stands(words: list[Word], i: int, end: int, before: str, after: str) -> bool:
     """A number names a sample where it counts and measures nothing (`four is …`, not `four minutes`, `twenty four`)."""
-    counts = end < len(words) and (words[end].tag in ("CD", "NN", "NNS", "JJ") or after in COUNTED or after.isdigit())
-    counted = i > 0 and (words[i - 1].tag == "CD" or before in ("about", "the last", "out", "like", "what", ",") and counts)
-    if before in ("number", "cup", "sample", "sticker", "spoon", "glass", "jar", "the", "batch", "bowl"):
-        return not (counts and before == "the")
-    if words[i].norm == "one" and before in ("this", "that", "which", "first", "last", "other", "each", "every", "no", "any", "another", "next"):
+    follower = words[end] if end < len(words) and words[end].pause <= 300 else None
+    counts = follower is not None and (follower.tag in ("CD", "NNS") or after in COUNTED or after.isdigit())
+    if before in ("number", "sticker", "sample", "batch"):
+        return True
+    if counts or i > 0 and (words[i - 1].tag == "CD" or before in COUNTERS):
         return False
-    if words[i].norm == "one" and (words[i - 1].tag in ("JJ", "JJR", "JJS", "NN", "NNP", "POS", "DT") if i else False):
-        return False
-    starts = before in ".?!,;:" or words[i].pause > 300 or before in ("and", "than", "is", "was", "so", "okay", "to", "in", "on", "then", "but", "whereas")
-    ends = after in NAMED_BEFORE or end >= len(words) or words[end].pause > 300
-    return not counted and not (counts and not ends) and (starts or ends)
+    starts = before in ".?!,;:" or words[i].pause > 300 or before in LEADS or before in ("than", "is", "to", "in", "on", "whereas", "cup", "the")
+    if words[i].norm != "one":
+        return starts or follower is None or after in NAMED_BEFORE or follower.tag not in ("IN", "TO")
+    heads_on = before in ".?!;:" or words[i].pause > 300 or before in ("okay", "so", "now", "than", "do", "to", "whereas")
+    return heads_on and (follower is None or after in NAMED_BEFORE)
 
 
 def _letter_stands(words: list[Word], i: int, before: str, after: str, upper: bool) -> bool:
@@ -119,6 +127,13 @@ def _letter_stands(words: list[Word], i: int, before: str, after: str, upper: bo
             return True
         return after in ("is", "'s", "was", "has", ".", "again") and (upper or begins) and words[i].norm == "a"
     return before != "'" and after not in ("'", "-")
+
+
+def _alone(words: list[Word], i: int) -> bool:
+    """A pointing word that is a sentence of its own (`And this.`, `And him.`) takes up the next sample."""
+    before = words[i - 1].norm if i else "."
+    leads = before in ("and", "okay", "now", "so", "then") and (i < 2 or words[i - 2].norm in ".?!")
+    return leads and i + 1 < len(words) and words[i + 1].norm in (".", ",", "...", ":")
 
 
 def _pointed(hearing: Hearing) -> list[Mention]:
@@ -136,6 +151,8 @@ def _pointed(hearing: Hearing) -> list[Mention]:
             found.append(Mention(i - 1, i + 2 if after in CARRIERS else i + 1, "other", (), "the other", 0.7))
         elif word.norm == "next" and (after in CARRIERS or after == "up" or (before == "the" and after in (".", ",", "is"))):
             found.append(Mention(i, i + 2, "next", (), "the next one", 0.7))
+        elif word.norm in POINTERS and _alone(words, i):
+            found.append(Mention(i, i + 1, "other" if len(ids) == 2 else "this", (), f"{word.norm}, alone", 0.5))
         elif word.norm in ORDINALS and (after == "one" or after in CARRIERS) and before in ("the", "our", "my", "and", "so", "this"):
             k = ORDINALS[word.norm]
             if -len(ids) <= k < len(ids):

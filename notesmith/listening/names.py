@@ -15,6 +15,7 @@ CARRIERS = frozenset(
     "one cup mug glass bowl jar tin bottle bag can sample number cube spoon dish pot tea coffee wine beer cider "
     "whisky rum oil honey cheese chocolate bar box pack packet".split()
 )
+FELLOWS = frozenset("guy fella fellow lad chap boy lady girl baby beast".split())  # what a sample is called in jest
 # Words of a product's full name that name nothing by themselves.
 EMPTY = frozenset(
     "and of the in with from no non for to a an ml g l kg year years old new home made style single extra cup".split()
@@ -61,7 +62,7 @@ def _ways(sample: SheetSample) -> Iterator[tuple[str, ...]]:
         words = tokens_of(text)
         yield words
         core = words[1:] if words and words[0] in ARTICLES and len(words) > 1 else words
-        if core and core[-1] in CARRIERS and len(core) > 1:
+        if len(core) > 1 and core[-1] in CARRIERS and core[-2] not in CARRIERS:
             core = core[:-1]
         if core and core[0] in CARRIERS and len(core) > 1:
             core = core[1:]
@@ -105,5 +106,7 @@ def _is_distinct(words: tuple[str, ...], lexicon: Lexicon) -> bool:
     text = " ".join(words)
     if len(words) == 1:
         word = words[0]
-        return len(word) > 2 and not word.isdigit() and word not in common_words() and lexicon.look_up(word) is None
+        return len(word) > 2 and not word.isdigit() and word not in DIGITS.values() and word not in common_words() and lexicon.look_up(word) is None
+    if all(w in DIGITS.values() or w.isdigit() for w in words):
+        return False
     return any(len(w) > 1 for w in words) and lexicon.look_up(text) is None

@@ -18,7 +18,9 @@ PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
 SOON = 15  # words
 MEMORY = frozenset("ever once remember remembers used ago childhood grew grandmother grandma granny uncle aunt yesterday".split())
-PAST_VERBS = frozenset("was were had tasted smelled smelt drank ate did went came got".split())
+PAST_VERBS = frozenset("was were tasted smelled smelt".split())
+TOLD = frozenset("it that they which she he those these".split())
+HERE = frozenset("before there than still again hot cold first i both now".split())
 PRESENT = frozenset("is 's are 're has tastes smells get getting gets goes comes now".split())
 
 
@@ -140,8 +142,11 @@ def _changes(
 
 
 def _outside(words: list[Word], run: tuple[int, int]) -> str:
-    """What says that a run is about something outside the session: a memory, another product."""
-    norms = {w.norm for w in words[run[0] : run[1]]}
-    if norms & PRESENT:
+    """What says that a run is about something outside the session: `it was like …`, said of another day's cup."""
+    norms = [w.norm for w in words[run[0] : run[1]]]
+    if PRESENT.intersection(norms) or HERE.intersection(norms):
         return ""
-    return "memory" if norms & MEMORY else "past" if norms & PAST_VERBS else ""
+    if MEMORY.intersection(norms):
+        return "memory"
+    told = any(a in TOLD and b in PAST_VERBS for a, b in zip(norms, norms[1:], strict=False))
+    return "past" if told else ""
