@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import pairwise
 
 from notesmith.clock import format_clock
 from notesmith.errors import CaptionError
@@ -38,16 +39,16 @@ def in_order(passages: list[Passage], warnings: list[str]) -> list[Passage]:
     _fill_starts(passages, warnings)
     for passage in passages:
         _check_end(passage, warnings)
-    if all(a.start_ms <= b.start_ms for a, b in zip(passages, passages[1:], strict=False)):  # type: ignore[operator]
+    if all(start_of(a) <= start_of(b) for a, b in pairwise(passages)):
         return passages
     _refuse_restart(passages)
     warnings.append("cues were out of order and were sorted by time")
-    return sorted(passages, key=_start)
+    return sorted(passages, key=start_of)
 
 
-def _start(passage: Passage) -> int:
-    assert passage.start_ms is not None
-    return passage.start_ms
+def start_of(passage: Passage) -> int:
+    """The start in ms of a passage that has been put in order, and so has one."""
+    return passage.start_ms or 0
 
 
 def _fill_starts(passages: list[Passage], warnings: list[str]) -> None:
@@ -62,14 +63,15 @@ def _fill_starts(passages: list[Passage], warnings: list[str]) -> None:
         if not timed:
             passage.end_ms = clock
     if timed and missing:
-        warnings.append(f"{missing} cues had no time and were put after the cue before them")
+        warnings.append(f"cues without a time: {missing}; each was put right after the cue before it")
 
 
 def _check_end(passage: Passage, warnings: list[str]) -> None:
-    start = _start(passage)
-    if max(start, passage.end_ms or 0) > MAX_MS:
-        late = format_clock(max(start, passage.end_ms or 0))
-        raise CaptionError(f"a cue at {late}, past 24 hours", mend="check the unit of the times, or split the recording")
+    start = start_of(passage)
+    latest = max(start, passage.end_ms or 0)
+    if latest > MAX_MS:
+        what = f"a cue at {format_clock(latest)}, past 24 hours"
+        raise CaptionError(what, mend="check the unit of the times, or split the recording")
     if passage.end_ms is not None and passage.end_ms < start:
         warnings.append(f"the cue at {format_clock(start)} ended before it started; its end was left open")
         passage.end_ms = None
@@ -86,21 +88,30 @@ def _inside(word: Word, first: int, last: int, warnings: list[str]) -> Word:
 
 def _refuse_restart(passages: list[Passage]) -> None:
     """Sorting is harmless where speakers overlap or a cue was added at the end; not where two recordings interleave."""
+    busy = _overlapping(passages)
     latest, inside = 0, 0
     for passage in passages:
-        falls_back = _start(passage) < latest - _RESTART_MS
+        falls_back = start_of(passage) < latest - _RESTART_MS
         inside = inside + 1 if falls_back else 0
-        latest = max(latest, _start(passage))
-        if inside > _FEW and _busy(passages, passage):
+        latest = max(latest, start_of(passage))
+        if inside > _FEW and id(passage) in busy:
             raise CaptionError(
-                f"the times start again at {format_clock(_start(passage))}, as in two caption files joined",
+                f"the times start again at {format_clock(start_of(passage))}, as in two caption files joined",
                 mend="give each recording its own file",
             )
 
 
-def _busy(passages: list[Passage], passage: Passage) -> bool:
-    """Whether something else is said while this passage lasts."""
-    start = _start(passage)
-    end = passage.end_ms if passage.end_ms is not None else start + 1
-    return any(_start(other) < end and (other.end_ms or _start(other) + 1) > start
-               for other in passages if other is not passage)
+def _overlapping(passages: list[Passage]) -> set[int]:
+    """The ids of the passages during which something else is said as well."""
+    found: set[int] = set()
+    ordered = sorted(passages, key=start_of)
+    longest = ordered[0]
+    for passage in ordered[1:]:
+        if start_of(passage) < _end_of(longest):
+            found |= {id(passage), id(longest)}
+        longest = max(longest, passage, key=_end_of)
+    return found
+
+
+def _end_of(passage: Passage) -> int:
+    return start_of(passage) + 1 if passage.end_ms is None else passage.end_ms

@@ -11,7 +11,9 @@ from notesmith.transcript.model import Word
 
 # Zero-width marks (joiners, direction marks, soft hyphen) would hide a word from the lexicon.
 _INVISIBLE = dict.fromkeys([0xAD, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2060, 0xFEFF])
-_RUN = re.compile(r"\S+|\s+")
+_WORD = re.compile(r"\S+")
+LINE_START = r"(?:^|(?<=\r))"
+"""The start of a line in a pattern read with re.MULTILINE, where CR alone may end lines too."""
 _LINE = re.compile(r"([^\r\n]*)(?:\r\n|\r|\n|\Z)")
 
 
@@ -68,34 +70,41 @@ def lines_of(source: str) -> Iterator[Line]:
 def words_of(pieces: Iterable[Piece]) -> list[Word]:
     """Split pieces into words at white space; a word may run over several pieces and starts when its first does."""
     words: list[Word] = []
-    gathered: list[Piece] = []
-    for piece in _runs(pieces):
-        if not piece.text.isspace():
-            gathered.append(piece)
-        elif gathered:
-            _close(words, gathered)
-    if gathered:
-        _close(words, gathered)
+    unfinished: list[Piece] = []
+    for piece in pieces:
+        if piece.text[:1].isspace():
+            _finish(words, unfinished)
+        if len(piece.text) == piece.end - piece.start:
+            _split(words, unfinished, piece)
+        elif not piece.text.isspace():
+            unfinished.append(piece)
+    _finish(words, unfinished)
     return words
 
 
-def _runs(pieces: Iterable[Piece]) -> Iterator[Piece]:
-    for piece in pieces:
-        if len(piece.text) != piece.end - piece.start:
-            yield piece
+def _split(words: list[Word], unfinished: list[Piece], piece: Piece) -> None:
+    """Split a literal piece; its last word stays unfinished if the piece ends with it."""
+    text, offset, ms = piece.text, piece.start, piece.ms
+    plain = text.isascii()
+    for match in _WORD.finditer(text):
+        start, end = match.span()
+        if plain and not unfinished and end < len(text):  # most words, and so without detour
+            words.append(Word(match[0], ms, offset + start, offset + end))
             continue
-        for run in _RUN.finditer(piece.text):
-            yield Piece(run.group(), piece.start + run.start(), piece.start + run.end(), piece.ms)
-
-
-def _close(words: list[Word], gathered: list[Piece]) -> None:
-    text = "".join(piece.text for piece in gathered)
-    text = text if text.isascii() else text.translate(_INVISIBLE)
-    if text:
-        words.append(Word(text, gathered[0].ms, gathered[0].start, gathered[-1].end))
+        unfinished.append(Piece(match[0], offset + start, offset + end, ms))
+        if end < len(text):
+            _finish(words, unfinished)
     if len(words) > MAX_WORDS:
         raise CaptionError(f"more than {MAX_WORDS:,} words", mend="split the recording")
-    gathered.clear()
+
+
+def _finish(words: list[Word], parts: list[Piece]) -> None:
+    """Join the parts of a word, if there are any."""
+    text = parts[0].text if len(parts) == 1 else "".join(part.text for part in parts)
+    text = text if text.isascii() else text.translate(_INVISIBLE)
+    if text:
+        words.append(Word(text, parts[0].ms, parts[0].start, parts[-1].end))
+    parts.clear()
 
 
 class Turns:

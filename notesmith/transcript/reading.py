@@ -7,10 +7,12 @@ from notesmith.transcript.decode import decode
 from notesmith.transcript.formats import format_of
 from notesmith.transcript.limits import MAX_BYTES
 from notesmith.transcript.model import Captions, Cue, Echo
-from notesmith.transcript.ordering import gathered, in_order
+from notesmith.transcript.ordering import gathered, in_order, start_of
 from notesmith.transcript.passages import Passage
 from notesmith.transcript.rolling import fold
 from notesmith.transcript.speakers import with_speakers
+
+_MOST_WARNINGS = 20
 
 
 def read_captions(path: Path | str) -> Captions:
@@ -51,12 +53,17 @@ def _parsed(data: bytes, name: str) -> Captions:
     timed = any(passage.start_ms is not None for passage in passages)
     passages = in_order(passages, reading.warnings)
     passages = with_speakers(fold(passages) if timed else passages)
-    warnings = list(dict.fromkeys(warnings + reading.warnings))
-    return _captions(name, reading.format, passages, text, timed, warnings)
+    return _captions(name, reading.format, passages, text, timed, _first(warnings + reading.warnings))
+
+
+def _first(warnings: list[str]) -> list[str]:
+    """The warnings, each once and not more than a person would read."""
+    once = list(dict.fromkeys(warnings))
+    return once if len(once) <= _MOST_WARNINGS else [*once[:_MOST_WARNINGS], f"and {len(once) - _MOST_WARNINGS} more"]
 
 
 def _captions(
-    name: str, format: str, passages: list[Passage], text: str, timed: bool, warnings: list[str]
+    name: str, form: str, passages: list[Passage], text: str, timed: bool, warnings: list[str]
 ) -> Captions:
     cues = tuple(_cue(passage) for passage in passages)
     words = [word for cue in cues for word in cue.words]
@@ -66,10 +73,9 @@ def _captions(
     echoes = (echo for passage in passages for echo in passage.echoes)
     found = sorted((index[of], start, end) for of, start, end in echoes if of in index)
     word_timed = any(word.start_ms is not None for word in words)
-    return Captions(name, format, cues, text, timed, word_timed, tuple(warnings), tuple(Echo(*echo) for echo in found))
+    return Captions(name, form, cues, text, timed, word_timed, tuple(warnings), tuple(Echo(*echo) for echo in found))
 
 
 def _cue(passage: Passage) -> Cue:
-    assert passage.start_ms is not None
     words = tuple(word for line in passage.lines for word in line)
-    return Cue(passage.start_ms, passage.end_ms, passage.speaker, words)
+    return Cue(start_of(passage), passage.end_ms, passage.speaker, words)

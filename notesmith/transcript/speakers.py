@@ -5,8 +5,7 @@ A prefix counts only where prefixes are the file's habit, so that `Note: ` or `N
 
 import re
 from collections import Counter
-from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notesmith.transcript.model import Word
 from notesmith.transcript.passages import Passage
@@ -80,15 +79,17 @@ def _is_name(name: str) -> bool:
     return all(_NAME_WORD.fullmatch(word) and (word[0].isupper() or not word[0].isalpha()) for word in words)
 
 
-def _split(passage: Passage, names: frozenset[str]) -> Iterator[Passage]:
-    part = Passage(passage.start_ms, passage.end_ms, None, [], passage.echoes)
+def _split(passage: Passage, names: frozenset[str]) -> list[Passage]:
+    """The passage in one part for each name that opens a line of it, without the names."""
+    parts = [replace(passage, lines=[])]
     for line in passage.lines:
         prefix = _prefix(line)
-        if prefix and prefix.name in names:
-            if part.lines or part.speaker:
-                yield part
-            part = Passage(passage.start_ms, passage.end_ms, prefix.name, [])
-            line = line[prefix.words :]
-        if line:
-            part.lines.append(line)
-    yield part
+        named = prefix if prefix and prefix.name in names else None
+        if named and parts[-1].lines:
+            parts.append(replace(passage, lines=[], echoes=[]))
+        if named:
+            parts[-1].speaker = named.name
+        said = line[named.words :] if named else line
+        if said:
+            parts[-1].lines.append(said)
+    return parts

@@ -4,13 +4,15 @@ import re
 from types import ModuleType
 
 from notesmith.errors import CaptionError
-from notesmith.transcript.formats import json_file, plain, sbv, stamped, subrip, webvtt
+from notesmith.transcript.formats import json_file, plain, podcast_html, sbv, stamped, subrip, ttml, webvtt
 
 FORMATS: tuple[tuple[str, ModuleType], ...] = (
     ("WebVTT", webvtt),
     ("SubRip", subrip),
     ("SBV", sbv),
+    ("TTML", ttml),
     ("JSON", json_file),
+    ("a podcast's HTML transcript", podcast_html),
     ("lines that open with a time", stamped),
 )
 """Every format with a mark of its own, each `recognises(text)` and `read(text)`; a text that bears two is refused."""

@@ -146,7 +146,7 @@ SHAPES = (
           lambda d: isinstance(d, dict) and any(isinstance(i.get("offsets"), dict) for i in _items(d, "transcription")),
           _transcription),
     Shape("recogniser result (word, start, end)",
-          lambda d: _any_has(_items(d, "result"), "word") or (isinstance(d, list) and _any_has(_items(d, ""), "result")),
+          lambda d: _any_has(_items(d, "result"), "word") if isinstance(d, dict) else _any_has(_items(d, ""), "result"),
           _flat_result),
     Shape("recogniser items (start_time, alternatives)",
           lambda d: isinstance(_results(d), dict) and _any_has(_items(_results(d), "items"), "alternatives"),

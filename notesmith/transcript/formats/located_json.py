@@ -9,7 +9,9 @@ from notesmith.errors import CaptionError
 from notesmith.transcript.passages import Piece
 
 _STRING = re.compile(r'"((?:[^"\\]|\\.)*)"', re.DOTALL)
-_ESCAPE = re.compile(r"\\u[dD][89abAB][0-9a-fA-F]{2}\\u[dD][c-fC-F][0-9a-fA-F]{2}|\\u[0-9a-fA-F]{4}|\\.|[^\\]+", re.DOTALL)
+_HALF_PAIR = re.compile("[\ud800-\udfff]")
+_SURROGATES = r"\\u[dD][89abAB][0-9a-fA-F]{2}\\u[dD][c-fC-F][0-9a-fA-F]{2}"
+_ESCAPE = re.compile(rf"{_SURROGATES}|\\u[0-9a-fA-F]{{4}}|\\.|[^\\]+", re.DOTALL)
 
 
 class Located(str):
@@ -52,7 +54,7 @@ def pieces_of(source: str, string: str) -> Iterator[Piece]:
         return
     for part in _ESCAPE.finditer(source, string.start, string.end):
         raw = part.group()
-        yield Piece(json.loads(f'"{raw}"') if raw.startswith("\\") else raw, *part.span())
+        yield Piece(_whole(json.loads(f'"{raw}"')) if raw.startswith("\\") else raw, *part.span())
 
 
 def _locate(value: Any, strings: Iterator[re.Match[str]]) -> Any:
@@ -65,7 +67,12 @@ def _locate(value: Any, strings: Iterator[re.Match[str]]) -> Any:
         return located
     if isinstance(value, list):
         return [_locate(item, strings) for item in value]
-    return Located.at(value, *next(strings).span(1)) if isinstance(value, str) else value
+    return Located.at(_whole(value), *next(strings).span(1)) if isinstance(value, str) else value
+
+
+def _whole(text: str) -> str:
+    """Half of a surrogate pair is no character and could not be written again."""
+    return text if text.isascii() else _HALF_PAIR.sub("\ufffd", text)
 
 
 def _unique(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

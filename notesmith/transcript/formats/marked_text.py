@@ -44,12 +44,12 @@ class _State:
     def read(self, source: str, start: int, end: int) -> None:
         for token in _TOKEN.finditer(source, start, end):
             kind = token.lastgroup
-            if kind == "text" or kind == "entity":
+            if kind in {"text", "entity"}:
+                text = unescape(token.group()) if kind == "entity" else token.group()
                 if not self.in_ruby_text:
-                    text = unescape(token.group()) if kind == "entity" else token.group()
                     self.turns.add(Piece(text, *token.span(), self.ms))
             elif token["time"]:
-                self.ms = parse_clock(token["time"])
+                self.ms = _time(token["time"], self.ms)
             elif token["tag"]:
                 self.tag(token["tag"].lower(), not token["close"], token["rest"] or "")
 
@@ -60,6 +60,13 @@ class _State:
             self.in_ruby_text = opens
         elif name == "br":
             self.turns.new_line()
+
+
+def _time(text: str, before: int | None) -> int | None:
+    try:
+        return parse_clock(text)
+    except ValueError:
+        return before
 
 
 def _annotation(rest: str) -> str | None:

@@ -7,10 +7,10 @@ from notesmith.clock import parse_clock
 from notesmith.errors import CaptionError
 from notesmith.transcript.formats.marked_text import read_marked
 from notesmith.transcript.formats.timing_lines import Block
-from notesmith.transcript.passages import Line, Passage, Reading, lines_of
+from notesmith.transcript.passages import LINE_START, Line, Passage, Reading, lines_of
 
 _TIME = r"-?\d{1,4}:\d{2}:\d{2}\.\d{1,3}"
-_TIMING = re.compile(rf"^[ \t]*({_TIME}),({_TIME})[ \t]*(?=[\r\n]|\Z)", re.MULTILINE)
+_TIMING = re.compile(rf"{LINE_START}[ \t]*({_TIME}),({_TIME})[ \t]*(?=[\r\n]|\Z)", re.MULTILINE)
 
 
 def recognises(text: str) -> bool:

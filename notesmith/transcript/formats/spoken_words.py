@@ -84,6 +84,5 @@ def _ends_before(spoken: SpokenWord, gathered: list[tuple[SpokenWord, Word]]) ->
 def _passage(gathered: list[tuple[SpokenWord, Word]]) -> Passage:
     starts = [spoken.start_ms for spoken, _word in gathered if spoken.start_ms is not None]
     ends = [spoken.end_ms for spoken, _word in gathered if spoken.end_ms is not None]
-    return Passage(
-        min(starts, default=None), max(ends, default=None), gathered[0][0].speaker, [[word for _spoken, word in gathered]]
-    )
+    words = [word for _spoken, word in gathered]
+    return Passage(min(starts, default=None), max(ends, default=None), gathered[0][0].speaker, [words])

@@ -5,13 +5,13 @@ from collections.abc import Iterator
 
 from notesmith.clock import CLOCK, parse_clock
 from notesmith.errors import CaptionError
-from notesmith.transcript.passages import Line, Passage, Piece, Reading, lines_of, words_of
+from notesmith.transcript.passages import LINE_START, Line, Passage, Piece, Reading, lines_of, words_of
 
 _STAMP = re.compile(
     rf"[ \t]*(?P<open>[\[(])?[ \t]*(?P<start>{CLOCK})(?:[ \t]*[-–][ \t]*(?P<end>{CLOCK}))?[ \t]*"
     r"(?(open)[\])])(?:[ \t]*[-–:|](?=[ \t]|$))?(?=[ \t]|$)(?![ \t]*-->)"
 )
-_STAMP_LINE = re.compile(r"^" + _STAMP.pattern.replace("$", "(?:$|\r)"), re.MULTILINE)
+_STAMP_LINE = re.compile(LINE_START + _STAMP.pattern.replace("$", "(?:$|\r)"), re.MULTILINE)
 _FEW = 0.1
 _MANY = 0.5
 

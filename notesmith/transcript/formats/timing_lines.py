@@ -5,12 +5,12 @@ from dataclasses import dataclass, field
 
 from notesmith.clock import parse_clock
 from notesmith.errors import CaptionError
-from notesmith.transcript.passages import Line
+from notesmith.transcript.passages import LINE_START, Line
 
 # Points and commas, one to three digits and missing hours are all met in files of either name.
 _TIME = r"-?\s?(?:\d+:)?\d{1,3}:\d{1,2}(?:[.,:]\d{1,9})?"
 _TIMING = re.compile(rf"[ \t]*({_TIME})[ \t]*-->[ \t]*({_TIME})(?=[ \t]|$)")
-TIMING_AT_LINE_START = re.compile(rf"^[ \t]*{_TIME}[ \t]*-->[ \t]*{_TIME}", re.MULTILINE)
+TIMING_AT_LINE_START = re.compile(rf"{LINE_START}[ \t]*{_TIME}[ \t]*-->[ \t]*{_TIME}", re.MULTILINE)
 
 
 @dataclass(slots=True)
