@@ -5,13 +5,14 @@ from collections.abc import Mapping, Sequence
 from notesmith.listening.pointing import Signs
 
 WEIGHTS: dict[str, float] = {
-    "change": -0.6, "unnamed": -4.8, "nothing": 0.0, "start with the first": 0.6, "to the next in order": 1.3,
-    "other: stay": 0.2, "other: change": -0.2, "the next one": 2.7, "moving word other": 1.3, "this one": 1.3,
-    "named alone": 1.2, "long pause": 1.1, "moving word first": 1.1, "subject": 1.0, "name surely": 1.0,
-    "moving word next": 0.9, "moving word back": 0.9, "opening word": 0.8, "name perhaps": 0.4,
-    "last of several": 0.4, "named first": 0.3, "another speaker": 0.2, "introduced together": -0.2,
-    "named in passing": -0.2, "subject of the past": -0.4, "predicate": -0.5, "moving word try": -0.5,
-    "looking or smelling again": -0.6, "that one": -1.0, "moving word last": -1.0, "set beside": -2.1,
+    "change": -0.7, "unnamed": -4.8, "nothing": 0.0, "start with the first": 0.7, "to the next in order": 1.2,
+    "other: stay": 0.2, "other: change": -0.2, "the next one": 2.8, "moving word other": 1.4, "named alone": 1.3,
+    "this one": 1.2, "moving word first": 1.2, "long pause": 1.1, "name surely": 1.0, "subject": 0.9,
+    "moving word next": 0.9, "opening word": 0.8, "name perhaps": 0.6, "moving word back": 0.5,
+    "last of several": 0.4, "among several": 0.4, "named first": 0.3, "another speaker": 0.3,
+    "after a preposition": 0.2, "predicate of the past": -0.2, "named in passing": -0.2, "subject of the past": -0.4,
+    "moving word try": -0.4, "looking or smelling again": -0.4, "predicate": -0.5, "that one": -0.8,
+    "moving word last": -1.0, "set beside": -2.0,
 }  # fmt: skip
 
 

@@ -2,9 +2,10 @@
 
 from collections import defaultdict
 from dataclasses import replace
+from typing import NamedTuple
 
 from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.names import CARRIERS, FELLOWS, Name, names_of
+from notesmith.listening.names import CARRIERS, DIGITS, FELLOWS, Name, names_of
 
 ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth": 5, "seventh": 6, "last": -1, "final": -1}
 NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
@@ -12,6 +13,7 @@ NAMED_BY = frozenset("the number cup sample glass bowl jar tin spoon mug bottle 
                      "for in on is was now versus over about like then between".split())  # fmt: skip
 NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one first now then also had does did "
                          "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
+SHORT_PAUSE_MS = 300
 CROWD = 3  # words between two names that still stand in a row
 COUNTED = frozenset("of point percent hundred thousand minute second gram grams mil ml degrees times past quarter half pound pounds euro "
                     "euros dollar dollars quid pence cent cents bucks rand rupees year month week day hour".split())
@@ -52,17 +54,16 @@ def _named(hearing: Hearing) -> list[Mention]:
         by_first[name.words[0]].append(name)
     words, found, i = hearing.words, [], 0
     while i < len(words):
-        upper = hearing.talk.text[words[i].start].isupper()
-        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(words, i, n, upper))), None)
+        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(hearing, i, n))), None)
         if hit:
             found.append(hit)
         i = hit.end if hit else i + 1
     return found
 
 
-def _name_at(words: list[Word], i: int, name: Name, upper: bool) -> Mention | None:
+def _name_at(hearing: Hearing, i: int, name: Name) -> Mention | None:
     """The name at word `i`, if it stands there and stands as a name."""
-    end, k = i, 0
+    words, end, k = hearing.words, i, 0
     while k < len(name.words) and end < len(words):
         if words[end].norm == name.words[k]:
             k += 1
@@ -75,58 +76,73 @@ def _name_at(words: list[Word], i: int, name: Name, upper: bool) -> Mention | No
         end += 1
     if name.distinct:
         return Mention(i, end, "name", (name.sample,), "name", 1.0)
-    if _stands_as_name(words, i, end, name, upper):
+    if _stands_as_name(_place(hearing, i, end), name):
         return Mention(i, end, "name", (name.sample,), "name in a naming place", 0.8)
     return None
 
 
-def _stands_as_name(words: list[Word], i: int, end: int, name: Name, upper: bool) -> bool:
+class _Place(NamedTuple):
+    """Where a common word stands that may be a name."""
+
+    word: Word
+    before: Word | None  # the word before it
+    left: str  # its norm; a full stop where there is none
+    right: str  # the norm of the word after it; a full stop where the thought ends
+    after: Word | None  # the word after it, where the thought goes on
+    begins: bool  # a thought begins with it
+    upper: bool  # printed with a capital
+
+
+def _place(hearing: Hearing, i: int, end: int) -> _Place:
+    words = hearing.words
+    ends = end >= len(words) or words[end].pause > SHORT_PAUSE_MS or hearing.clause_of[end] != hearing.clause_of[end - 1]
+    before = words[i - 1] if i else None
+    left = before.norm if before else "."
+    led = left in LEADS and (i < 2 or words[i - 2].norm in ".?!,;:" or words[i - 1].pause > SHORT_PAUSE_MS)
+    begins = left in ".?!,;:" or words[i].pause > SHORT_PAUSE_MS or hearing.clause_of[i] != hearing.clause_of[i - 1] or led
+    upper = hearing.talk.text[words[i].start].isupper()
+    return _Place(words[i], before, left, "." if ends else words[end].norm, None if ends else words[end], begins, upper)
+
+
+def _stands_as_name(at: _Place, name: Name) -> bool:
     """A common word names a sample only in a naming place: `the green is`, `cup E`, `than the left`, `Left again`."""
-    before = words[i - 1].norm if i else "."
-    after = words[end].norm if end < len(words) else "."
+    carried = at.right in CARRIERS or at.right in FELLOWS
+    noun_follows = at.after is not None and at.after.tag in ("NN", "NNS") and not carried
     if name.words[0] == "the":
-        return words[end].tag not in ("NN", "NNS", "JJ") or after in CARRIERS if end < len(words) else True
+        return not noun_follows and (at.after is None or at.after.tag != "JJ")
     if len(name.words) == 1 and len(name.words[0]) == 1 and name.words[0].isalpha():
-        return _letter_stands(words, i, before, after, upper)
-    if before in ("this", "that", "which", "each", "every", "no", "any", "another"):
+        return _letter_stands(at)
+    if at.left in ("this", "that", "which", "each", "every", "no", "any", "another"):
         return False
-    carried = after in CARRIERS or after in FELLOWS
-    pauses = end >= len(words) or words[end].pause > 300
-    begins = before in ".?!,;:" or words[i].pause > 300
-    led = before in LEADS and (i < 2 or words[i - 2].norm in ".?!,;:" or words[i - 1].pause > 300)
-    ends = after in NAMED_BEFORE or carried or pauses or (begins or led) and after in TURNS
-    begins = begins or before in NAMED_BY
-    noun_follows = not pauses and words[end].tag in ("NN", "NNS") and not carried
-    if words[i].norm in NUMBERS or words[i].norm.isdigit():
-        return _number_stands(words, i, end, before, after)
-    return begins and ends and not noun_follows
+    if at.word.norm in DIGITS.values() or at.word.norm.isdigit():
+        return _number_stands(at)
+    ends = at.right in NAMED_BEFORE or carried or at.begins and at.right in TURNS
+    return (at.begins or at.left in NAMED_BY) and ends and not noun_follows
 
 
-def _number_stands(words: list[Word], i: int, end: int, before: str, after: str) -> bool:
+def _number_stands(at: _Place) -> bool:
     """A number names a sample where it counts and measures nothing (`four is …`, not `four minutes`, `twenty four`)."""
-    follower = words[end] if end < len(words) and words[end].pause <= 300 else None
-    counts = follower is not None and (follower.tag in ("CD", "NNS") or after in COUNTED or after.isdigit())
-    if before in ("number", "sticker", "sample", "batch"):
+    if at.left in ("number", "sticker", "sample", "batch"):
         return True
-    if counts or i > 0 and (words[i - 1].tag == "CD" or before in COUNTERS):
+    counts = at.after is not None and (at.after.tag in ("CD", "NNS") or at.right in COUNTED or at.right.isdigit())
+    if counts or at.before is not None and at.before.tag == "CD" or at.left in COUNTERS:
         return False
-    starts = before in ".?!,;:" or words[i].pause > 300 or before in LEADS or before in ("than", "is", "to", "in", "on", "whereas", "cup", "the")
-    if words[i].norm != "one":
-        return starts or follower is None or after in NAMED_BEFORE or follower.tag not in ("IN", "TO")
-    heads_on = before in ".?!;:" or words[i].pause > 300 or before in ("okay", "so", "now", "than", "do", "to", "whereas")
-    return heads_on and (follower is None or after in NAMED_BEFORE)
+    if at.word.norm == "one":
+        return (at.begins or at.left in ("than", "do", "to")) and at.right in NAMED_BEFORE
+    return at.begins or at.right in NAMED_BEFORE or at.left in ("than", "is", "cup", "the") or (
+        at.after is not None and at.after.tag not in ("IN", "TO")
+    )
 
 
-def _letter_stands(words: list[Word], i: int, before: str, after: str, upper: bool) -> bool:
+def _letter_stands(at: _Place) -> bool:
     """A single letter: after a vessel, or where no article or pronoun can stand."""
-    if before in CARRIERS:
+    if at.left in CARRIERS:
         return True
-    if words[i].norm in ("a", "i"):
-        begins = before in ".?!" or words[i].pause > 300
-        if upper and not begins and words[i].norm == "a":
+    if at.word.norm in ("a", "i"):
+        if at.upper and not at.begins and at.word.norm == "a":
             return True
-        return after in ("is", "'s", "was", "has", ".", "again") and (upper or begins) and words[i].norm == "a"
-    return before != "'" and after not in ("'", "-")
+        return at.word.norm == "a" and at.right in ("is", "'s", "was", "has", ".", "again") and (at.upper or at.begins)
+    return at.left != "'" and at.right not in ("'", "-")
 
 
 def _alone(words: list[Word], i: int) -> bool:
