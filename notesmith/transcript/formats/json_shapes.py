@@ -61,7 +61,7 @@ def _refuse_two_units(times: list[int | None], segments: list[dict[str, Any]]) -
 
 def _transcription(source: str, document: Document) -> Iterator[Passage]:
     for item in _items(document, "transcription"):
-        offsets = item["offsets"]
+        offsets = item["offsets"] if isinstance(item.get("offsets"), dict) else {}
         words = [
             SpokenWord(token.get("text"), ms_of(token["offsets"].get("from"), 1), None, None)
             for token in (_items(item, "tokens") if "tokens" in item else [])
@@ -72,8 +72,7 @@ def _transcription(source: str, document: Document) -> Iterator[Passage]:
 
 
 def _flat_result(source: str, document: Document) -> Iterator[Passage]:
-    utterances = document if isinstance(document, list) else [document]
-    for utterance in utterances:
+    for utterance in _items([document] if isinstance(document, dict) else document, ""):
         yield from passages_of_words(source, _timed_words(utterance, "word", ("start", "end"), 1000, key="result"))
 
 

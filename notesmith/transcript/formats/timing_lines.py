@@ -43,6 +43,14 @@ def timing_of(source: str, line: Line, warnings: list[str]) -> Block | None:
         return Block(line.number, None, None)
 
 
+def broken_timing_of(source: str, line: Line, warnings: list[str]) -> Block | None:
+    """Read a line that has the arrow but is no timing line as a cue without time, where no cue is open to hold it."""
+    if source.find("-->", line.start, line.end) < 0:
+        return None
+    warnings.append(f"line {line.number}: a time that cannot be read; the cue was put right after the one before it")
+    return Block(line.number, None, None)
+
+
 def _ms(text: str) -> int:
     minutes, _colon, seconds = text.strip().rpartition(":")
     if minutes.count(":") == 2:  # 00:00:01:500, a comma mistyped

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 
 from notesmith.transcript.formats.marked_text import read_marked
-from notesmith.transcript.formats.timing_lines import Block, timing_of
-from notesmith.transcript.passages import Passage, Reading, lines_of
+from notesmith.transcript.formats.timing_lines import Block, broken_timing_of, timing_of
+from notesmith.transcript.passages import Line, Passage, Reading, lines_of
 
 _SIGNATURE = re.compile(r"\s*WEBVTT(?=[ \t\r\n]|\Z)")
 _ASIDE = re.compile(r"(?:NOTE|STYLE|REGION)(?:[ \t:]|$)")
@@ -31,27 +31,43 @@ def _passages(text: str, warnings: list[str]) -> Iterator[Passage]:
 def _blocks(text: str, warnings: list[str]) -> Iterator[Block]:
     """Only an empty line ends a block: rolling captions hold lines of one space."""
     block: Block | None = None
-    aside, loose = True, 0  # the header is an aside
+    outside = _Outside(text, warnings)
     for line in lines_of(text):
-        timing = timing_of(text, line, warnings)
+        timing = timing_of(text, line, warnings) or (None if block else outside.broken_timing(line))
         if timing or line.start == line.end:
             if block:
                 yield block
-            loose = 0 if timing else _warn_of_loose(loose, line.number, warnings)
-            block, aside = timing, False
+            outside.ends(line, at_cue=timing is not None)
+            block = timing
         elif block:
             block.lines.append(line)
-        elif text.startswith("X-TIMESTAMP-MAP", line.start):
-            warnings.append(f"line {line.number}: X-TIMESTAMP-MAP shifts a live stream's times; it was not applied")
-        elif not aside:
-            aside = loose == 0 and _ASIDE.match(text[line.start : line.end]) is not None
-            loose += not aside
+        else:
+            outside.read(line)
     if block:
         yield block
-    _warn_of_loose(loose, line.number, warnings)
+    outside.ends(line, at_cue=False)
 
 
-def _warn_of_loose(loose: int, number: int, warnings: list[str]) -> int:
-    if loose:
-        warnings.append(f"line {number - loose}: text outside any cue was left out")
-    return 0
+class _Outside:
+    """The lines outside cues: the header, notes, styles, regions, names of cues, and text that belongs to none."""
+
+    def __init__(self, text: str, warnings: list[str]) -> None:
+        self.text, self.warnings = text, warnings
+        self.aside, self.loose = True, 0  # the header is an aside
+
+    def read(self, line: Line) -> None:
+        if self.text.startswith("X-TIMESTAMP-MAP", line.start):
+            what = "X-TIMESTAMP-MAP shifts a live stream's times; it was not applied"
+            self.warnings.append(f"line {line.number}: {what}")
+        elif not self.aside:
+            self.aside = self.loose == 0 and _ASIDE.match(self.text[line.start : line.end]) is not None
+            self.loose += not self.aside
+
+    def broken_timing(self, line: Line) -> Block | None:
+        return None if self.aside else broken_timing_of(self.text, line, self.warnings)
+
+    def ends(self, line: Line, at_cue: bool) -> None:
+        """A cue may have a name above it; any other loose text is lost to every player."""
+        if self.loose and not at_cue:
+            self.warnings.append(f"line {line.number - self.loose}: text outside any cue was left out")
+        self.aside, self.loose = False, 0
