@@ -2,13 +2,24 @@
 
 from notesmith.listening.amounts import Amount, find_amounts
 from notesmith.listening.hearing import Grounds, Hearing, Stated
+from notesmith.listening.provenance import find_provenance
 
 METHOD = frozenset(["dose", "water", "temperature", "time"])
+ONCE = frozenset(["origin", "cultivar", "process", "harvest", "price", "abv", "net_weight", "age"])  # noted once a sample
+REVEALED = 90  # words after a reveal that are still about its sample
 
 
 def find_facts(hearing: Hearing) -> None:
-    """Note every fact with the sample or the preparation it is said of."""
-    hearing.facts = [_stated(hearing, a) for a in find_amounts(hearing)]
+    """Note every fact with the sample or the preparation it is said of, once a sample."""
+    found = sorted([*find_amounts(hearing), *find_provenance(hearing)], key=lambda a: (a.start, a.end))
+    hearing.facts = []
+    seen: set[tuple[str, str, str | None]] = set()
+    for amount in found:
+        fact = _stated(hearing, amount)
+        key = (fact.kind, str(fact.value).lower(), fact.sample)
+        if fact.kind not in ONCE or key not in seen:
+            seen.add(key)
+            hearing.facts.append(fact)
 
 
 def _stated(hearing: Hearing, a: Amount) -> Stated:
@@ -25,4 +36,14 @@ def _sample(hearing: Hearing, a: Amount) -> str | None:
     before = [m for m in named if m.start < a.start]
     if before or named:
         return (before or named)[-1 if before else 0].samples[0]
-    return None if a.kind in METHOD else hearing.topics[hearing.run_of[a.start]].sample
+    if a.kind in METHOD:
+        return None
+    return _just_revealed(hearing, a.start) or hearing.topics[hearing.run_of[a.start]].sample
+
+
+def _just_revealed(hearing: Hearing, at: int) -> str | None:
+    """The sample whose identity was made known shortly before, if no other has been named since."""
+    reveal = next((r for r in reversed(hearing.reveals) if r.start <= at < r.start + REVEALED), None)
+    if not reveal or any(reveal.end <= m.start < at and m.samples for m in hearing.mentions):
+        return None
+    return reveal.sample

@@ -16,9 +16,9 @@ def _table(dimension: Dimension, text: str) -> dict[str, tuple[str, Dimension]]:
 
 
 UNITS: dict[str, tuple[str, Dimension]] = {
-    **_table("money", "pound pounds £|quid quids|pence p penny pennies|euro euros €|cent cents|dollar dollars $|buck bucks|"
+    **_table("money", "pound pounds £|quid quids|pence p|euro euros €|cent cents|dollar dollars $|buck bucks|"
                       "rand rands|rupee rupees rs ₹|yen ¥|yuan rmb renminbi kuai|lari|tetri|crown crowns krona kronor krone "
-                      "kroner|franc francs|lira|baht|won|peso pesos|zloty|ringgit|shilling shillings"),
+                      "kroner|franc francs|lira|baht|peso pesos|zloty|ringgit|shilling shillings"),
     **_table("mass", "gram grams g gramme grammes gm gms|kilo kilos kg kilogram kilograms|ounce ounces oz|milligram mg|lb lbs"),
     **_table("volume", "ml|mil mils mills|millilitre millilitres|milliliter milliliters mls|cc|cl|centilitre centilitres "
                        "centiliter centiliters|litre litres|liter liters|pint pints"),
@@ -29,7 +29,7 @@ UNITS: dict[str, tuple[str, Dimension]] = {
     **_table("percent", "percent % |abv"),
 }  # fmt: skip
 MAJOR = frozenset("pound quid euro dollar buck rand lari franc crown rupee".split())
-HUNDREDS = frozenset("rand rupee yen yuan crown baht won peso".split())  # currencies in which two parts are hundreds
+HUNDREDS = frozenset("rand rupee yen yuan crown baht peso".split())  # currencies in which two parts are hundreds
 MINOR = frozenset("pence cent tetri".split())
 SMALLER = {"hour": ("minute", 60), "minute": ("second", 60), "day": ("hour", 24), "week": ("day", 7), "year": ("month", 12)}
 LINKS = frozenset("a an per the each for".split())

@@ -1,0 +1,149 @@
+"""Where, when, of what and how a sample was made: the lexicon's terms, and open ones after `from` or `picked in`."""
+
+from collections.abc import Iterator
+
+from notesmith.lexicon import Hit
+from notesmith.listening.amounts import Amount
+from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.numbers import read_number
+from notesmith.records import FactKind
+
+KINDS: dict[str, FactKind] = {"origin": "origin", "cultivar": "cultivar", "process": "process", "harvest": "harvest"}
+MONTHS = frozenset("january february march april may june july august september october november december".split())
+SEASONS = frozenset("spring summer autumn fall winter".split())
+PICKED = frozenset("picked pick plucked plucking picking harvest harvested crop vintage flush distilled made from pressed".split())
+YEARLY = frozenset("crop vintage harvest year spring summer autumn winter flush from bottling".split())
+MADE = frozenset("is 's are was it's from grown comes came come made out off in of made they're a an the , pure all".split())
+TALK = frozenset("people usually normally always every most some other like reminds reminded than expected thought guess maybe "
+                 "guessed could if in general category holiday went been lived lives live born train".split())  # fmt: skip
+
+
+def find_provenance(hearing: Hearing) -> list[Amount]:
+    """Every statement of an origin, a cultivar, a process or a harvest, in order."""
+    return sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+
+
+def _listed(hearing: Hearing) -> Iterator[Amount]:
+    """The lexicon's terms where they stand as statements; neighbours of one kind are one fact."""
+    words = hearing.words
+    at = [i for i, w in enumerate(words) if w.norm]
+    named = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
+    last: Amount | None = None
+    for hit in hearing.lexicon.match([words[i].norm for i in at]):
+        kind = KINDS.get(hearing.lexicon.concepts[hit.label.concept].sort)
+        start, end = at[hit.start], at[hit.end - 1] + 1
+        if not kind or not _states(words, start, end, hit, kind, named):
+            continue
+        found = Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", 0.65)
+        if last and _beside(words, last, found):
+            last = Amount(last.start, end, kind, f"{last.value}, {found.value}", None, last.rule, last.score)
+            continue
+        if last:
+            yield last
+        last = found
+    if last:
+        yield last
+
+
+def _beside(words: list[Word], last: Amount, found: Amount) -> bool:
+    between = {w.norm for w in words[last.end : found.start]}
+    return last.kind == found.kind == "origin" and found.start - last.end <= 3 and between <= {",", "in", "from", "the", "'s", "that"}
+
+
+def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
+    """The words as printed where they are the lexicon's own, else the lexicon's."""
+    printed = hearing.said(start, end)
+    return printed if printed.lower() == hit.label.text.lower() else hit.label.text
+
+
+def _states(words: list[Word], start: int, end: int, hit: Hit, kind: FactKind, named: set[int]) -> bool:
+    """Whether the term is stated of something at hand: not a name, not chat, a guarded one only after `from` or `is`."""
+    before = [w.norm for w in words[max(0, start - 4) : start]]
+    if start in named and before[-1:] not in (["from"], ["of"]):
+        return False
+    close = {w.norm for w in words[max(0, start - 7) : end + 4]}
+    if not TALK.isdisjoint(close):
+        return False
+    return not hit.label.guarded or before[-1:] != [] and before[-1] in MADE
+
+
+def _open_origins(hearing: Hearing) -> Iterator[Amount]:
+    """`it's from X`, `comes from X`, `grown in X`, where X is a proper name the lexicon lacks."""
+    words = hearing.words
+    for i in range(1, len(words) - 1):
+        if words[i].norm not in ("from", "in") or not _leads(words, i):
+            continue
+        start = i + 2 if words[i + 1].norm == "the" else i + 1
+        end = start
+        while end < len(words) and words[end].tag in ("NNP", "NNPS", "POS") and words[end].norm not in MONTHS:
+            end += 1
+        if end > start and hearing.lexicon.look_up(" ".join(w.norm for w in words[start:end])) is None:
+            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", 0.55)
+
+
+def _leads(words: list[Word], i: int) -> bool:
+    before = [w.norm for w in words[max(0, i - 2) : i]]
+    if words[i].norm == "in":
+        return before[-1] in ("grown", "made", "produced", "born")
+    return before[-1] in ("'s", "is", "are", "comes", "come", "came", "was", ",", "one", "its", "leaves", "tea")
+
+
+def _harvests(hearing: Hearing) -> Iterator[Amount]:
+    """`picked in March`, `the spring of 2023`, `the 2024 crop`."""
+    words = hearing.words
+    norms = [w.norm for w in words]
+    i = 0
+    while i < len(words):
+        end = _season_end(norms, i)
+        if end > i and _is_picked(norms, i, end):
+            yield Amount(i, end, "harvest", _season_value(hearing, norms, i, end), None, "picked then", 0.6)
+        i = max(end, i + 1)
+
+
+def _season_end(norms: list[str], i: int) -> int:
+    """Where a season, a month or a year that begins at `i` ends; `i` where none does."""
+    end = i
+    while end < len(norms) and end - i < 8:
+        year = _year_end(norms, end)
+        if norms[end] in MONTHS or norms[end] in SEASONS or end > i and norms[end : end + 2] in (["last", "year"], ["this", "year"]):
+            end += 1 + (norms[end] in ("last", "this"))
+        elif year:
+            end = year
+        elif end > i and norms[end] in (",", "of", "so", "picking", "first", "flush", "in") and end + 1 < len(norms) and (
+            norms[end + 1] in MONTHS or norms[end + 1] in SEASONS or _year_end(norms, end + 1)
+        ):
+            end += 1
+        else:
+            break
+    if norms[i] == "may" and end == i + 1 and (i == 0 or norms[i - 1] not in ("in", "of", "from", ",")):
+        return i
+    return end
+
+
+def _year_end(norms: list[str], i: int) -> int:
+    """Where a year from 1950 to 2039 that begins at `i` ends, or 0."""
+    if not norms[i] or not (norms[i].isdigit() and len(norms[i]) == 4 or norms[i] in ("twenty", "nineteen", "two")):
+        return 0
+    number = read_number(norms, i)
+    spoken = number and (len(number.parts) == 2 or number.plain >= 1950)
+    return number.end if number and spoken and number.high is None and 1950 <= number.plain < 2040 else 0
+
+
+def _season_value(hearing: Hearing, norms: list[str], i: int, end: int) -> str | int:
+    """The words, with spoken years as digits; a year alone as a number."""
+    parts: list[str] = []
+    at = i
+    while at < end:
+        year = _year_end(norms, at)
+        number = read_number(norms, at) if year else None
+        parts.append(str(number.plain) if number else hearing.said(at, at + 1))
+        at = year or at + 1
+    return int(parts[0]) if len(parts) == 1 and parts[0].isdigit() else " ".join(parts).replace(" ,", ",")
+
+
+def _is_picked(norms: list[str], i: int, end: int) -> bool:
+    """Whether picking or a crop is talked about; a bare year needs its crop or vintage."""
+    before, after = norms[max(0, i - 6) : i], norms[end : end + 3]
+    if _year_end(norms, i) == end:
+        return not YEARLY.isdisjoint(after[:1]) or not YEARLY.isdisjoint(before[-2:])
+    return not PICKED.isdisjoint(before) or not PICKED.isdisjoint(after)
