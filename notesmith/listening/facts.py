@@ -6,12 +6,16 @@ from notesmith.listening.provenance import find_provenance
 
 METHOD = frozenset(["dose", "water", "temperature", "time"])
 ONCE = frozenset(["origin", "cultivar", "process", "harvest", "price", "abv", "net_weight", "age"])  # noted once a sample
+TELLING = frozenset(["origin", "cultivar", "harvest", "price", "abv", "net_weight", "age", "process"])
+NEAR = 45  # words within which facts stand together
+SURE = 0.6
 REVEALED = 90  # words after a reveal that are still about its sample
 
 
 def find_facts(hearing: Hearing) -> None:
     """Note every fact with the sample or the preparation it is said of, once a sample."""
     found = sorted([*find_amounts(hearing), *find_provenance(hearing)], key=lambda a: (a.start, a.end))
+    found = [a for a in found if a.score >= SURE or a.kind not in TELLING or _in_company(a, found, hearing)]
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
     for amount in found:
@@ -20,6 +24,12 @@ def find_facts(hearing: Hearing) -> None:
         if fact.kind not in ONCE or key not in seen:
             seen.add(key)
             hearing.facts.append(fact)
+
+
+def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
+    """Whether other facts of a product, or its reveal, stand near: a statement of one kind alone may be chat."""
+    others = any(o.kind in TELLING and o.value != a.value and abs(o.start - a.start) < NEAR for o in found)
+    return others or any(abs(r.start - a.start) < NEAR for r in hearing.reveals)
 
 
 def _stated(hearing: Hearing, a: Amount) -> Stated:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from notesmith.lexicon import Hit
 from notesmith.listening.amounts import Amount
 from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.making import find_processes
 from notesmith.listening.numbers import read_number
 from notesmith.records import FactKind
 
@@ -18,9 +19,15 @@ TALK = frozenset("people usually normally always every most some other like remi
                  "guessed could if in general category holiday went been lived lives live born train".split())  # fmt: skip
 
 
+AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".split())  # roasting, baking and washing up
+
+
 def find_provenance(hearing: Hearing) -> list[Amount]:
     """Every statement of an origin, a cultivar, a process or a harvest, in order."""
-    return sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+    stated = sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+    made = find_processes(hearing)
+    covered = {i for a in made for i in range(a.start, a.end)}
+    return [*made, *(a for a in stated if a.kind != "process" or a.start not in covered)]
 
 
 def _listed(hearing: Hearing) -> Iterator[Amount]:
@@ -34,7 +41,8 @@ def _listed(hearing: Hearing) -> Iterator[Amount]:
         start, end = at[hit.start], at[hit.end - 1] + 1
         if not kind or not _states(words, start, end, hit, kind, named):
             continue
-        found = Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", 0.65)
+        score = 0.65 if start and words[start - 1].norm in MADE and kind != "process" else 0.55
+        found = Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", score)
         if last and _beside(words, last, found):
             last = Amount(last.start, end, kind, f"{last.value}, {found.value}", None, last.rule, last.score)
             continue
@@ -61,6 +69,8 @@ def _states(words: list[Word], start: int, end: int, hit: Hit, kind: FactKind, n
     before = [w.norm for w in words[max(0, start - 4) : start]]
     if start in named and before[-1:] not in (["from"], ["of"]):
         return False
+    if kind == "process" and (words[end - 1].tag == "VBG" or words[start].norm in AT_HOME):
+        return False
     close = {w.norm for w in words[max(0, start - 7) : end + 4]}
     if not TALK.isdisjoint(close):
         return False
@@ -78,11 +88,14 @@ def _open_origins(hearing: Hearing) -> Iterator[Amount]:
         while end < len(words) and words[end].tag in ("NNP", "NNPS", "POS") and words[end].norm not in MONTHS:
             end += 1
         if end > start and hearing.lexicon.look_up(" ".join(w.norm for w in words[start:end])) is None:
-            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", 0.55)
+            sure = words[i - 1].norm in ("'s", "is", "are", "comes", "grown", "produced")
+            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", 0.6 if sure else 0.5)
 
 
 def _leads(words: list[Word], i: int) -> bool:
     before = [w.norm for w in words[max(0, i - 2) : i]]
+    if before[0] in ("he", "she", "i", "they", "who", "you", "we"):
+        return False
     if words[i].norm == "in":
         return before[-1] in ("grown", "made", "produced", "born")
     return before[-1] in ("'s", "is", "are", "comes", "come", "came", "was", ",", "one", "its", "leaves", "tea")
