@@ -8,7 +8,7 @@ import pytest
 
 from notesmith.jobs import notes_of
 from notesmith.publishing import json_text
-from notesmith.records import Notes, Observation
+from notesmith.records import Evidenced, Notes, Observation
 from notesmith.transcript import Talk, read_captions
 
 DEMO = Path(__file__).parent.parent / "samples" / "demo"
@@ -19,6 +19,7 @@ RIGHT = 73  # of 95; what the program finds, less a few: lower it for no reason 
 
 @pytest.fixture(scope="module")
 def notes() -> Notes:
+    """What the program makes of the demo."""
     return notes_of(CAPTIONS)
 
 
@@ -55,7 +56,8 @@ def test_notes_taken_twice_are_the_same_bytes(notes: Notes) -> None:
 def test_every_quote_is_verbatim(notes: Notes) -> None:
     """Each record's quote is what the captions say at the place it names."""
     talk = Talk.from_captions(read_captions(CAPTIONS))
-    records = [*notes.observations, *notes.comparisons, *notes.preferences, *notes.facts, *notes.reveals, *notes.repairs]
+    lists = (notes.observations, notes.comparisons, notes.preferences, notes.facts, notes.reveals, notes.repairs)
+    records: list[Evidenced] = [record for some in lists for record in some]
     assert records
     assert all(talk.text[record.span[0] : record.span[1]] == record.quote for record in records)
 
