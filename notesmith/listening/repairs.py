@@ -1,7 +1,232 @@
-"""What was meant?"""
+"""What was meant?
 
-from notesmith.listening.hearing import Hearing
+Captions print rare words as common ones that sound alike. Three things tell what was meant: mis-hearings that the
+lexicon lists, the names on the sheet, and the trade's words; the last two by their sound. A wrong repair is worse
+than none: the shorter the name and the more sense the printed words make, the more alike they must be.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
+
+from notesmith.lexicon import Label, Lexicon
+from notesmith.lexicon.model import Sort
+from notesmith.listening.hearing import Hearing, Mending
+from notesmith.listening.names import ARTICLES, CARRIERS, DIGITS, EMPTY, names_of, tokens_of
+from notesmith.listening.sounding import Sound, joined, likeness
+from notesmith.listening.suspects import LOOSE, Stretch, is_english, stretches
+from notesmith.records import Sheet
+
+SORTS: tuple[Sort, ...] = (
+    "vessel", "product", "cultivar", "origin", "process", "harvest", "grade", "practice", "descriptor",
+)  # fmt: skip
+BONES = "ptkfsCmnlr"
+SURE_LENGTH = 8  # sounds from which a likeness is hardly chance
+TRADE_BAR = 0.8
+SHEET_BAR = 0.78
+
+
+class Target(NamedTuple):
+    """Something that may have been meant."""
+
+    text: str
+    words: tuple[str, ...]
+    sound: Sound
+    sample: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """A stretch read as a target; `margin` is how far its likeness is over the bar."""
+
+    stretch: Stretch
+    target: Target
+    score: float
+    margin: float
+    rule: str
 
 
 def find_repairs(hearing: Hearing) -> None:
-    """What was meant?"""
+    """Find what the captions misprint, and set the words' norms to what was meant."""
+    guesses = [*_listed(hearing), *_sounding(hearing)]
+    taken = bytearray(len(hearing.words))
+    for guess in sorted(guesses, key=lambda g: (-g.margin - 0.02 * len(g.target.sound.bones), g.stretch.start)):
+        start, end = guess.stretch.start, guess.stretch.end
+        if not any(taken[start:end]):
+            taken[start:end] = b"\1" * (end - start)
+            target = guess.target
+            hearing.mendings.append(Mending(start, end, target.text, target.sample, guess.rule, round(guess.score, 3)))
+    hearing.mendings.sort(key=lambda m: m.start)
+    for mending in hearing.mendings:
+        _mend(hearing, mending)
+
+
+def _mend(hearing: Hearing, mending: Mending) -> None:
+    """Let the words read as meant; where more are meant than stand there, the last one holds the rest."""
+    room = mending.end - mending.start
+    meant = [*tokens_of(mending.meant)]
+    norms = meant if len(meant) <= room else [*meant[: room - 1], " ".join(meant[room - 1 :])]
+    for word, norm in zip(hearing.words[mending.start : mending.end], norms + [""] * room, strict=False):
+        word.norm = norm
+
+
+def _listed(hearing: Hearing) -> Iterator[Guess]:
+    """Mis-hearings that the lexicon lists, longest first."""
+    words, misheard = [w.norm for w in hearing.words], hearing.lexicon.misheard
+    by_first = _lengths(hearing.lexicon)
+    for start, word in enumerate(words):
+        for length in by_first.get(word, ()):
+            label = misheard.get(tuple(words[start : start + length]))
+            if label:
+                heard = tuple(words[start : start + length])
+                stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, False)
+                yield Guess(stretch, _nearest_label(hearing.lexicon, label, stretch), 0.95, 0.5 + length / 10, "known mis-hearing")
+                break
+
+
+@lru_cache(maxsize=4)
+def _lengths(lexicon: Lexicon) -> dict[str, list[int]]:
+    lengths: dict[str, set[int]] = defaultdict(set)
+    for key in lexicon.misheard:
+        lengths[key[0]].add(len(key))
+    return {first: sorted(found, reverse=True) for first, found in lengths.items()}
+
+
+def _nearest_label(lexicon: Lexicon, misheard: Label, stretch: Stretch) -> Target:
+    """Of the names of the concept the one that sounds most like what was heard."""
+    texts = [label.text for label in lexicon.labels(misheard.concept) if label.kind != "misheard"]
+    text = max(texts or [misheard.concept], key=lambda t: likeness(joined(tokens_of(t)), stretch.sound))
+    return Target(text, tokens_of(text), joined(tokens_of(text)), None)
+
+
+def _sounding(hearing: Hearing) -> Iterator[Guess]:
+    """Stretches that sound like a name of the sheet or a word of the trade."""
+    names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
+    trade = _trade_targets(hearing.lexicon)
+    right = _right(hearing)
+    longest = max((len(t.sound.letters) for found in (*names.values(), *trade.values()) for t in found), default=0)
+    for stretch in stretches(hearing, min(longest, 24)):
+        for target in names.get(stretch.sound.bones, ()):
+            guess = _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
+            if guess and not _said(stretch, target, right):
+                yield guess
+        for target in trade.get(stretch.sound.bones, ()):
+            guess = _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
+            if guess and not any(right[stretch.start : stretch.end]):
+                yield guess
+
+
+def _guess(stretch: Stretch, target: Target, bar: float, rule: str) -> Guess | None:
+    if bar > 1 or _same_stem(stretch, target):
+        return None
+    score = likeness(stretch.sound, target.sound)
+    return Guess(stretch, target, score, score - bar, rule) if score >= bar else None
+
+
+def _sheet_bar(stretch: Stretch, target: Target) -> float:
+    short = max(0, SURE_LENGTH - len(target.sound.phones))
+    bar = SHEET_BAR + 0.03 * short + 0.04 * stretch.loose_edges + 0.02 * stretch.loose
+    return bar - 0.05 * min(stretch.odd, 2) - 0.04 * stretch.named + 0.06 * (len(stretch.words) == 1)
+
+
+def _trade_bar(stretch: Stretch, target: Target) -> float:
+    if len(stretch.words) == 1 and not stretch.odd or len(target.sound.phones) < 5:
+        return 2.0
+    short = max(0, SURE_LENGTH - len(target.sound.phones))
+    bar = TRADE_BAR + 0.02 * short + 0.06 * stretch.loose_edges + 0.03 * stretch.loose
+    return bar - 0.04 * min(stretch.odd, 2) + 0.06 * (len(stretch.words) == 1)
+
+
+def _same_stem(stretch: Stretch, target: Target) -> bool:
+    """Whether the printed word is only another form of what would be meant (`rasp`, raspy)."""
+    parts = [w for w in stretch.words if w not in LOOSE]
+    if any(len(w) > 3 and w in target.words for w in parts) and len(target.words) == 1:
+        return True
+    for word in parts:
+        shared = 0
+        for a, b in zip(word, target.sound.letters, strict=False):
+            if a != b:
+                break
+            shared += 1
+        if shared >= 3 and shared >= min(len(word), len(target.sound.letters)) - 1 and len(parts) == 1 and len(target.words) == 1:
+            return True
+    return False
+
+
+def _right(hearing: Hearing) -> bytearray:
+    """The words that the lexicon or the sheet knows as they stand."""
+    norms = [w.norm for w in hearing.words]
+    right = bytearray(len(norms))
+    for hit in hearing.lexicon.match(norms):
+        right[hit.start : hit.end] = b"\1" * (hit.end - hit.start)
+    return right
+
+
+def _said(stretch: Stretch, target: Target, right: bytearray) -> bool:
+    """Whether the name stands there already, or known words that are no part of it."""
+    if set(target.words) <= set(stretch.words):
+        return True
+    known = [w for w, k in zip(stretch.words, right[stretch.start : stretch.end], strict=True) if k]
+    return len(known) == len(stretch.words) and len(known) == 1
+
+
+def _sheet_targets(sheet: Sheet, lexicon: Lexicon) -> list[Target]:
+    """The names of the samples, without article and apostrophe."""
+    targets = {}
+    for name in names_of(sheet, lexicon):
+        words = name.words[1:] if name.words[0] in ARTICLES else name.words
+        words = words[:-1] if words and words[-1] == "'s" else words
+        telling = [w for w in words if w not in CARRIERS | EMPTY and w not in DIGITS.values() and len(w) > 1]
+        if telling and not any(w.isdigit() for w in words):
+            targets.setdefault(words, Target(_as_written(sheet, words), words, joined(words), name.sample))
+    return list(targets.values())
+
+
+def _as_written(sheet: Sheet, words: Sequence[str]) -> str:
+    """The name as the sheet writes it."""
+    plain = " ".join(words)
+    for sample in sheet.samples:
+        for text in (sample.id, *sample.aliases, sample.product or ""):
+            place = text.lower().find(plain)
+            if place >= 0:
+                return text[place : place + len(plain)]
+    return plain
+
+
+def _by_bones(targets: Iterable[Target]) -> dict[str, list[Target]]:
+    """Targets under their consonants, and under all that differ by one."""
+    found: dict[str, list[Target]] = defaultdict(list)
+    for target in targets:
+        for bones in _neighbours(target.sound.bones):
+            found[bones].append(target)
+    return found
+
+
+def _neighbours(bones: str) -> set[str]:
+    cuts = [(bones[:i], bones[i:]) for i in range(len(bones) + 1)]
+    near = {a + b[1:] for a, b in cuts if b}
+    near |= {a + c + b[1:] for a, b in cuts if b for c in BONES}
+    near |= {a + c + b for a, b in cuts for c in BONES}
+    return near | {bones} if len(bones) > 2 else {bones}
+
+
+@lru_cache(maxsize=4)
+def _trade_targets(lexicon: Lexicon) -> dict[str, list[Target]]:
+    """The trade's words and single descriptors that are no everyday words, under their consonants."""
+    found: dict[str, list[Target]] = defaultdict(list)
+    for sort in SORTS:
+        for label in lexicon.terms(sort):
+            words = tuple(label.text.split())
+            if _is_rare(label, words, sort):
+                target = Target(label.text, words, joined(words), None)
+                if len(target.sound.bones) > 1:
+                    found[target.sound.bones].append(target)
+    return found
+
+
+def _is_rare(label: Label, words: Sequence[str], sort: Sort) -> bool:
+    if label.guarded or len(words) > (1 if sort == "descriptor" else 3) or not label.text.replace(" ", "").isalpha():
+        return False
+    return not all(is_english(w.lower()) for w in words)
