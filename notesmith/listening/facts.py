@@ -9,6 +9,8 @@ ONCE = frozenset(["origin", "cultivar", "process", "harvest", "price", "abv", "n
 TELLING = frozenset(["origin", "cultivar", "harvest", "price", "abv", "net_weight", "age", "process"])
 NEAR = 45  # words within which facts stand together
 SURE = 0.6
+PROCESS = 14  # words within which a time or a temperature belongs to the making
+NAMED = 50  # words for which a sample just named stays in hand
 REVEALED = 90  # words after a reveal that are still about its sample
 
 
@@ -16,10 +18,11 @@ def find_facts(hearing: Hearing) -> None:
     """Note every fact with the sample or the preparation it is said of, once a sample."""
     found = sorted([*find_amounts(hearing), *find_provenance(hearing)], key=lambda a: (a.start, a.end))
     found = [a for a in found if a.score >= SURE or a.kind not in TELLING or _in_company(a, found, hearing)]
+    made = [a for a in found if a.kind == "process"]
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
     for amount in found:
-        fact = _stated(hearing, amount)
+        fact = _stated(hearing, amount, made)
         key = (fact.kind, str(fact.value).lower(), fact.sample)
         if fact.kind not in ONCE or key not in seen:
             seen.add(key)
@@ -32,23 +35,39 @@ def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
     return others or any(abs(r.start - a.start) < NEAR for r in hearing.reveals)
 
 
-def _stated(hearing: Hearing, a: Amount) -> Stated:
+def _stated(hearing: Hearing, a: Amount, made: list[Amount]) -> Stated:
     return Stated(
-        a.start, a.end, a.kind, a.value, a.unit, _sample(hearing, a), hearing.topics[hearing.run_of[a.start]].preparation,
+        a.start, a.end, a.kind, a.value, a.unit, _sample(hearing, a, made), hearing.topics[hearing.run_of[a.start]].preparation,
         a.score, (Grounds(a.rule, a.start, a.end),),
     )  # fmt: skip
 
 
-def _sample(hearing: Hearing, a: Amount) -> str | None:
-    """The sample named in the same thought; else the topic, but for methods, which hold for all."""
+def _sample(hearing: Hearing, a: Amount, made: list[Amount]) -> str | None:
+    """The sample named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
     clause = hearing.clauses[hearing.clause_of[a.start]]
-    named = [m for m in hearing.mentions if clause.start <= m.start < clause.end and len(m.samples) == 1]
-    before = [m for m in named if m.start < a.start]
-    if before or named:
-        return (before or named)[-1 if before else 0].samples[0]
-    if a.kind in METHOD:
+    before = [m for m in hearing.mentions if clause.start <= m.start < a.start and m.samples]
+    if before:
+        return before[-1].samples[0] if len(before[-1].samples) == 1 else None
+    if a.kind in METHOD and not _of_one(hearing, a, made):
         return None
-    return _just_revealed(hearing, a.start) or hearing.topics[hearing.run_of[a.start]].sample
+    return _just_revealed(hearing, a.start) or _topic(hearing, a.start)
+
+
+def _of_one(hearing: Hearing, a: Amount, made: list[Amount]) -> bool:
+    """Whether an amount of method is said of one sample: in company of how it was made, or soon after it was named."""
+    if any(abs(p.start - a.start) < PROCESS for p in made):
+        return True
+    tasted = next((p.start for p in hearing.perceptions), len(hearing.words))
+    named = any(len(m.samples) == 1 and 0 < a.start - m.end < NAMED for m in hearing.mentions)
+    return named and a.start > tasted
+
+
+def _topic(hearing: Hearing, at: int) -> str | None:
+    """The sample talked of; a fact in the past tense (`it was nine pounds`) is still about it."""
+    k = hearing.run_of[at]
+    while k > 0 and hearing.topics[k].rule.startswith("outside") and at - hearing.runs[k][0] < NEAR:
+        k -= 1
+    return hearing.topics[k].sample
 
 
 def _just_revealed(hearing: Hearing, at: int) -> str | None:
