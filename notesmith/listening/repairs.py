@@ -6,9 +6,10 @@ than none: the shorter the name and the more sense the printed words make, the m
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from os.path import commonprefix
 from typing import NamedTuple
 
 from notesmith.lexicon import Label, Lexicon
@@ -25,7 +26,11 @@ SORTS: tuple[Sort, ...] = (
 BONES = "ptkfsCmnlr"
 SURE_LENGTH = 8  # sounds from which a likeness is hardly chance
 TRADE_BAR = 0.8
-SHEET_BAR = 0.78
+SHEET_BAR = 0.74
+WORD_BARS = {"carried": 0.66, "pointed": 0.78, "open": 0.9}
+PART_BAR = 0.6
+PREFERRED = 0.1  # how much less alike the usual name may be than a rarer one
+LONGEST_SOUND = 24  # letters
 
 
 class Target(NamedTuple):
@@ -81,7 +86,7 @@ def _listed(hearing: Hearing) -> Iterator[Guess]:
             label = misheard.get(tuple(words[start : start + length]))
             if label:
                 heard = tuple(words[start : start + length])
-                stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, False)
+                stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, "none")
                 yield Guess(stretch, _nearest_label(hearing.lexicon, label, stretch), 0.95, 0.5 + length / 10, "known mis-hearing")
                 break
 
@@ -97,79 +102,87 @@ def _lengths(lexicon: Lexicon) -> dict[str, list[int]]:
 def _nearest_label(lexicon: Lexicon, misheard: Label, stretch: Stretch) -> Target:
     """Of the names of the concept the one that sounds most like what was heard."""
     texts = [label.text for label in lexicon.labels(misheard.concept) if label.kind != "misheard"]
-    text = max(texts or [misheard.concept], key=lambda t: likeness(joined(tokens_of(t)), stretch.sound))
+    preferred = texts[0]
+    text = max(texts, key=lambda t: likeness(joined(tokens_of(t)), stretch.sound) + PREFERRED * (t == preferred))
     return Target(text, tokens_of(text), joined(tokens_of(text)), None)
 
 
 def _sounding(hearing: Hearing) -> Iterator[Guess]:
     """Stretches that sound like a name of the sheet or a word of the trade."""
     names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
-    trade = _trade_targets(hearing.lexicon)
-    right = _right(hearing)
-    longest = max((len(t.sound.letters) for found in (*names.values(), *trade.values()) for t in found), default=0)
-    for stretch in stretches(hearing, min(longest, 24)):
+    trade, right = _trade_targets(hearing.lexicon), _right(hearing)
+    named = {word for found in names.values() for target in found for word in target.words}
+    for stretch in stretches(hearing, LONGEST_SOUND):
+        known = right[stretch.start : stretch.end]
         for target in names.get(stretch.sound.bones, ()):
-            guess = _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
-            if guess and not _said(stretch, target, right):
-                yield guess
-        for target in trade.get(stretch.sound.bones, ()):
-            guess = _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
-            if guess and not any(right[stretch.start : stretch.end]):
-                yield guess
+            if _may_be(stretch, target, known, named):
+                yield from _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
+        if not any(known) and _may_be_trade(stretch):
+            for target in trade.get(stretch.sound.bones, ()):
+                if _may_be(stretch, target, known, named):
+                    yield from _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
 
 
-def _guess(stretch: Stretch, target: Target, bar: float, rule: str) -> Guess | None:
-    if bar > 1 or _same_stem(stretch, target):
-        return None
+def _guess(stretch: Stretch, target: Target, bar: float, rule: str) -> Iterator[Guess]:
     score = likeness(stretch.sound, target.sound)
-    return Guess(stretch, target, score, score - bar, rule) if score >= bar else None
+    if score >= bar:
+        yield Guess(stretch, target, score, score - bar, rule)
 
 
 def _sheet_bar(stretch: Stretch, target: Target) -> float:
+    """How alike a name of the sheet must be."""
     short = max(0, SURE_LENGTH - len(target.sound.phones))
+    if len(stretch.words) == 1:
+        return _word_bar(stretch, target) - 0.05 * stretch.odd
     bar = SHEET_BAR + 0.03 * short + 0.04 * stretch.loose_edges + 0.02 * stretch.loose
-    return bar - 0.05 * min(stretch.odd, 2) - 0.04 * stretch.named + 0.06 * (len(stretch.words) == 1)
+    return bar - 0.05 * min(stretch.odd, 2) - 0.04 * (stretch.place != "none")
+
+
+def _word_bar(stretch: Stretch, target: Target) -> float:
+    """One word is soon like another: it must stand where a name stands, or be strange itself."""
+    if stretch.place in WORD_BARS:
+        return WORD_BARS[stretch.place]
+    return 0.9 if stretch.odd and not is_english(target.words[0]) else 2.0
 
 
 def _trade_bar(stretch: Stretch, target: Target) -> float:
-    if len(stretch.words) == 1 and not stretch.odd or len(target.sound.phones) < 5:
-        return 2.0
     short = max(0, SURE_LENGTH - len(target.sound.phones))
     bar = TRADE_BAR + 0.02 * short + 0.06 * stretch.loose_edges + 0.03 * stretch.loose
-    return bar - 0.04 * min(stretch.odd, 2) + 0.06 * (len(stretch.words) == 1)
+    return bar - 0.04 * min(stretch.odd, 2) + 0.1 * (len(stretch.words) == 1)
 
 
-def _same_stem(stretch: Stretch, target: Target) -> bool:
+def _may_be_trade(stretch: Stretch) -> bool:
+    """Whether the words are strange enough to be a word of the trade: everyday ones must be two at least, and no filling."""
+    return len(stretch.words) > 1 and (bool(stretch.odd) or not stretch.loose_edges)
+
+
+def _may_be(stretch: Stretch, target: Target, known: Sequence[int], named: Collection[str]) -> bool:
+    """Whether what the two do not share can be one misprinted as the other."""
+    heard = [(w, k) for w, k in zip(stretch.words, known, strict=True) if w not in target.words]
+    meant = [w for w in target.words if w not in stretch.words]
+    telling = [(w, k) for w, k in heard if w not in LOOSE]
+    if not meant or not telling and len(heard) < 3 or any(w in named for w, _ in telling):
+        return False
+    if all(k for _, k in telling) and stretch.place in ("open", "none"):
+        return False
+    if len(telling) == len(meant) == 1 and _same_stem(telling[0][0], meant[0]):
+        return False
+    return len(meant) == len(target.words) or likeness(joined(w for w, _ in heard), joined(meant)) >= PART_BAR
+
+
+def _same_stem(printed: str, meant: str) -> bool:
     """Whether the printed word is only another form of what would be meant (`rasp`, raspy)."""
-    parts = [w for w in stretch.words if w not in LOOSE]
-    if any(len(w) > 3 and w in target.words for w in parts) and len(target.words) == 1:
-        return True
-    for word in parts:
-        shared = 0
-        for a, b in zip(word, target.sound.letters, strict=False):
-            if a != b:
-                break
-            shared += 1
-        if shared >= 3 and shared >= min(len(word), len(target.sound.letters)) - 1 and len(parts) == 1 and len(target.words) == 1:
-            return True
-    return False
+    shared = len(commonprefix([printed, meant]))
+    return shared >= 4 and shared >= 0.6 * min(len(printed), len(meant))
 
 
 def _right(hearing: Hearing) -> bytearray:
-    """The words that the lexicon or the sheet knows as they stand."""
+    """The words that the lexicon knows as they stand."""
     norms = [w.norm for w in hearing.words]
     right = bytearray(len(norms))
     for hit in hearing.lexicon.match(norms):
         right[hit.start : hit.end] = b"\1" * (hit.end - hit.start)
     return right
-
-
-def _said(stretch: Stretch, target: Target, right: bytearray) -> bool:
-    """Whether the name stands there already, or known words that are no part of it."""
-    if set(target.words) <= set(stretch.words):
-        return True
-    known = [w for w, k in zip(stretch.words, right[stretch.start : stretch.end], strict=True) if k]
-    return len(known) == len(stretch.words) and len(known) == 1
 
 
 def _sheet_targets(sheet: Sheet, lexicon: Lexicon) -> list[Target]:
@@ -178,8 +191,8 @@ def _sheet_targets(sheet: Sheet, lexicon: Lexicon) -> list[Target]:
     for name in names_of(sheet, lexicon):
         words = name.words[1:] if name.words[0] in ARTICLES else name.words
         words = words[:-1] if words and words[-1] == "'s" else words
-        telling = [w for w in words if w not in CARRIERS | EMPTY and w not in DIGITS.values() and len(w) > 1]
-        if telling and not any(w.isdigit() for w in words):
+        idle = CARRIERS | EMPTY | LOOSE | set(DIGITS.values())
+        if words and words[0] not in idle and words[-1] not in idle and not any(w.isdigit() for w in words):
             targets.setdefault(words, Target(_as_written(sheet, words), words, joined(words), name.sample))
     return list(targets.values())
 

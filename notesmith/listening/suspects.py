@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
 from pathlib import Path
+from typing import Literal
 
 from spacy.lang.en.stop_words import STOP_WORDS
 
@@ -16,6 +17,7 @@ from notesmith.listening.names import CARRIERS
 from notesmith.listening.sounding import Sound, joined
 
 LONGEST = 4
+Place = Literal["carried", "pointed", "open", "none"]  # the … one; the …; of … is; any other
 # Words that join sentences and fill them: they are hardly ever half of a misprinted name.
 LOOSE = STOP_WORDS | frozenset(
     "yeah yes okay ok um uh oh hm hmm mm like well right so now just really hello huh ah er erm gonna aye n't wanna "
@@ -37,7 +39,7 @@ class Stretch:
     loose_edges: int
     loose: int
     odd: int  # how many of its words are strange in English, or stand with a capital where none is due
-    named: bool  # whether a name could stand here
+    place: Place  # how well a name could stand here
 
 
 @lru_cache(maxsize=1)
@@ -67,6 +69,8 @@ def stretches(hearing: Hearing, longest_sound: int) -> Iterator[Stretch]:
         for end in range(start + 1, min(start + LONGEST, len(words)) + 1):
             if not spoken[end - 1]:
                 break
+            if len(words[start].norm) == 1 and words[start].norm != "a":
+                break
             if all(loose[start:end]) and end - start < 3 or words[start].norm in ("'s", "n't") or words[end - 1].norm == "'s":
                 continue
             texts = tuple(w.norm for w in words[start:end])
@@ -74,7 +78,7 @@ def stretches(hearing: Hearing, longest_sound: int) -> Iterator[Stretch]:
                 break
             yield Stretch(
                 start, end, texts, joined(texts), loose[start] + (loose[end - 1] if end - start > 1 else 0),
-                sum(loose[start:end]), sum(odd[start:end]), _stands_as_name(words, start, end),
+                sum(loose[start:end]), sum(odd[start:end]), _place(words, start, end),
             )  # fmt: skip
 
 
@@ -86,7 +90,11 @@ def _odd(words: Sequence[Word], i: int) -> bool:
     return _spoken(words[i]) and words[i].norm not in LOOSE and not is_english(words[i].norm)
 
 
-def _stands_as_name(words: Sequence[Word], start: int, end: int) -> bool:
+def _place(words: Sequence[Word], start: int, end: int) -> Place:
     before = words[start - 1].norm if start else "."
     after = words[end].norm if end < len(words) else "."
-    return (before in NAMING or before in SIGNS or before == ",") and after in NAMED
+    if before == "the" and after in CARRIERS:
+        return "carried"
+    if before == "the" and after in NAMED:
+        return "pointed"
+    return "open" if (before in NAMING or before in SIGNS or before == ",") and after in NAMED else "none"
