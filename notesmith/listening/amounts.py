@@ -67,6 +67,8 @@ class Surroundings:
         self.alcoholic = alcoholic
         start, end = self.measure.start, self.measure.end
         self.wide = frozenset(norms[max(0, start - REACH) : end + REACH])
+        self.plural = norms[end - 1].endswith("s")
+        self.long_before = frozenset(norms[max(0, start - 45) : start])
         self.close = frozenset(norms[max(0, start - 5) : end + 4])
         self.before = _spoken(norms[max(0, start - 8) : start])
         self.after = _spoken(norms[end : end + 8])
@@ -209,12 +211,15 @@ def _tell_degree(around: Surroundings) -> Told:
 def _tell_time(around: Surroundings) -> Told:
     m = around.measure
     if "old" in around.after[:2]:
-        of_person = not around.close.isdisjoint(PERSONS) or around.after[2:3] not in ((), (".",), (",",), ("and",), ("now",))
-        return None if of_person else ("age", "so old", 0.7)
+        return ("age", "so old", 0.7) if around.close.isdisjoint(PERSONS) and (around.plural or m.value == 1) else None
     if not around.close.isdisjoint(STORY):
         return None
     if m.unit in ("month", "year", "week") and not around.close.isdisjoint(AGED | LEFT):
         return "age", "kept so long", 0.65
+    if m.unit == "day" and "roast" in around.after[:3]:
+        return "age", "so long off roast", 0.65
+    if m.unit in ("month", "year", "week") and "old" in around.long_before and around.close.isdisjoint(PERSONS | CHATTED):
+        return "age", "an age after another", 0.5
     if m.unit in DAYS:
         return ("time", "left so long", 0.5) if not around.close.isdisjoint(LEFT) else None
     if not around.close.isdisjoint(CHATTED) or m.value == 1 and m.unit in ("minute", "second"):
@@ -223,7 +228,8 @@ def _tell_time(around: Surroundings) -> Told:
         return "time", "a time beside a dose or a temperature", 0.75
     if not around.close.isdisjoint(STEEPED | LEFT):
         return "time", "a time of brewing or resting", 0.6
-    return ("time", "a time near brewing", 0.5) if not around.wide.isdisjoint(BREWED) else None
+    precise = m.unit == "second" and isinstance(m.value, int | float) and m.value >= 10
+    return ("time", "a time near brewing", 0.5) if precise or not around.wide.isdisjoint(BREWED) else None
 
 
 def _tell_percent(around: Surroundings) -> Told:

@@ -10,7 +10,6 @@ TELLING = frozenset(["origin", "cultivar", "harvest", "price", "abv", "net_weigh
 NEAR = 45  # words within which facts stand together
 SURE = 0.6
 PROCESS = 14  # words within which a time or a temperature belongs to the making
-NAMED = 50  # words for which a sample just named stays in hand
 REVEALED = 90  # words after a reveal that are still about its sample
 
 
@@ -48,18 +47,14 @@ def _sample(hearing: Hearing, a: Amount, made: list[Amount]) -> str | None:
     before = [m for m in hearing.mentions if clause.start <= m.start < a.start and m.samples]
     if before:
         return before[-1].samples[0] if len(before[-1].samples) == 1 else None
-    if a.kind in METHOD and not _of_one(hearing, a, made):
+    if a.kind in METHOD and not _of_one(a, made):
         return None
     return _just_revealed(hearing, a.start) or _topic(hearing, a.start)
 
 
-def _of_one(hearing: Hearing, a: Amount, made: list[Amount]) -> bool:
-    """Whether an amount of method is said of one sample: in company of how it was made, or soon after it was named."""
-    if any(abs(p.start - a.start) < PROCESS for p in made):
-        return True
-    tasted = next((p.start for p in hearing.perceptions), len(hearing.words))
-    named = any(len(m.samples) == 1 and 0 < a.start - m.end < NAMED for m in hearing.mentions)
-    return named and a.start > tasted
+def _of_one(a: Amount, made: list[Amount]) -> bool:
+    """Whether an amount of method belongs to how one sample was made."""
+    return any(abs(p.start - a.start) < PROCESS for p in made)
 
 
 def _topic(hearing: Hearing, at: int) -> str | None:

@@ -24,7 +24,7 @@ AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".spli
 
 def find_provenance(hearing: Hearing) -> list[Amount]:
     """Every statement of an origin, a cultivar, a process or a harvest, in order."""
-    stated = sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+    stated = _joined(hearing, sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start))
     made = find_processes(hearing)
     covered = {i for a in made for i in range(a.start, a.end)}
     return [*made, *(a for a in stated if a.kind != "process" or a.start not in covered)]
@@ -35,26 +35,33 @@ def _listed(hearing: Hearing) -> Iterator[Amount]:
     words = hearing.words
     at = [i for i, w in enumerate(words) if w.norm]
     named = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
-    last: Amount | None = None
     for hit in hearing.lexicon.match([words[i].norm for i in at]):
         kind = KINDS.get(hearing.lexicon.concepts[hit.label.concept].sort)
         start, end = at[hit.start], at[hit.end - 1] + 1
-        if not kind or not _states(words, start, end, hit, kind, named):
+        if kind and _states(words, start, end, hit, kind, named):
+            score = 0.65 if start and words[start - 1].norm in MADE and kind != "process" else 0.55
+            yield Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", score)
+
+
+def _joined(hearing: Hearing, stated: list[Amount]) -> list[Amount]:
+    """Neighbours that tell one thing, as one: a place and its country, a flush and its month."""
+    joined: list[Amount] = []
+    for found in stated:
+        last = joined[-1] if joined else None
+        if last and found.start < last.end and found.kind == last.kind:
             continue
-        score = 0.65 if start and words[start - 1].norm in MADE and kind != "process" else 0.55
-        found = Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", score)
-        if last and _beside(words, last, found):
-            last = Amount(last.start, end, kind, f"{last.value}, {found.value}", None, last.rule, last.score)
-            continue
-        if last:
-            yield last
-        last = found
-    if last:
-        yield last
+        if last and _beside(hearing.words, last, found):
+            score = max(last.score, found.score)
+            joined[-1] = Amount(last.start, found.end, last.kind, f"{last.value}, {found.value}", None, last.rule, score)
+        else:
+            joined.append(found)
+    return joined
 
 
 def _beside(words: list[Word], last: Amount, found: Amount) -> bool:
     between = {w.norm for w in words[last.end : found.start]}
+    if last.kind == found.kind == "harvest":
+        return found.start - last.end <= 5 and not between & {"and", "but", "."}
     return last.kind == found.kind == "origin" and found.start - last.end <= 3 and between <= {",", "in", "from", "the", "'s", "that"}
 
 

@@ -1,0 +1,1 @@
+"""Arithmetic on plain numbers: what many tastings show, and what a cup costs."""
