@@ -1,7 +1,100 @@
-"""Which is liked better?"""
+"""Which is liked better? A ranking settles what is said within it; the last overall preference is the verdict."""
 
-from notesmith.listening.hearing import Hearing
+from collections.abc import Iterator
+
+from notesmith.listening.facets import AROMA_SIGNS, FLAVOUR_SIGNS, LOOK_SIGNS
+from notesmith.listening.hearing import Grounds, Hearing, Preferred
+from notesmith.listening.names import tokens_of
+from notesmith.listening.rankings import find_rankings
+from notesmith.listening.siding import all_but, said_by
+from notesmith.listening.verdicts import STOPS, find_picks
+from notesmith.listening.vocabulary import CONTAINERS
+from notesmith.records import Intensity
+
+FACETS = {
+    **dict.fromkeys(AROMA_SIGNS, "aroma"), **dict.fromkeys(FLAVOUR_SIGNS, "flavour"), **dict.fromkeys(LOOK_SIGNS, "appearance"),
+    **{word: facet for word, facet in CONTAINERS.items() if facet},
+}  # fmt: skip
+SCOPING = frozenset("for on in by as the alone this".split())
+FAR = frozenset("easily easy far miles mile contest definitely hands question discussion doubt way much lot street close".split())
+JUST = frozenset("just hair whisker narrowly slightly bit points barely".split())
+LOOK_AROUND = 9  # words before a preference that tell its scope
+SAME = 12  # words within which the same sample picked again is the same preference
 
 
 def find_preferences(hearing: Hearing) -> None:
-    """Which is liked better?"""
+    """Fill in the preferences, in the order they are said."""
+    found = sorted([*_ranked(hearing), *_picked(hearing)], key=lambda p: (p.start, -p.end))
+    kept: list[Preferred] = []
+    for preference in found:
+        if not kept or not _repeats(kept[-1], preference):
+            kept.append(preference)
+    hearing.preferences = kept
+
+
+def _repeats(kept: Preferred, preference: Preferred) -> bool:
+    """Inside another one, or the same sample again at once."""
+    same = preference.preferred == kept.preferred and preference.scope == kept.scope
+    return preference.start < kept.end or (same and preference.start - kept.end < SAME)
+
+
+def _ranked(hearing: Hearing) -> Iterator[Preferred]:
+    for row in find_rankings(hearing):
+        start = min(m.start for m, _ in row)
+        end = max(m.end for m, _ in row)
+        first, *rest = (sample for _, sample in row)
+        yield _preference(hearing, start, end, first, tuple(rest), "ranking", 0.8)
+
+
+def _picked(hearing: Hearing) -> Iterator[Preferred]:
+    for pick in find_picks(hearing):
+        over = pick.over or all_but(hearing, pick.sample)
+        yield _preference(hearing, pick.start, pick.end, pick.sample, over, pick.rule, pick.score)
+
+
+def _preference(
+    hearing: Hearing, start: int, end: int, sample: str, over: tuple[str, ...], rule: str, score: float
+) -> Preferred:
+    return Preferred(
+        start, end, sample, over, _scope(hearing, start, end), _degree(hearing, start, end), said_by(hearing, start), score,
+        (Grounds(rule, start, end),),
+    )  # fmt: skip
+
+
+def _sentence(hearing: Hearing, start: int, end: int) -> tuple[int, int]:
+    """The words around a stretch that belong to the same sentence."""
+    first, last = start, end
+    while first > max(0, start - LOOK_AROUND) and hearing.words[first - 1].norm not in STOPS:
+        first -= 1
+    while last < min(len(hearing.words), end + 5) and hearing.words[last].norm not in STOPS:
+        last += 1
+    return first, last
+
+
+def _scope(hearing: Hearing, start: int, end: int) -> str:
+    """The preparation or the facet that the sentence names, or `overall`."""
+    first, last = _sentence(hearing, start, end)
+    norms = [w.norm for w in hearing.words[first:last]]
+    if "overall" in norms:
+        return "overall"
+    preparations = _preparations(hearing, norms)
+    if preparations:
+        return preparations.pop() if len(preparations) == 1 else "overall"
+    for before, norm in zip(norms, norms[1:], strict=False):
+        if norm in FACETS and before in SCOPING:
+            return FACETS[norm]
+    return "overall"
+
+
+def _preparations(hearing: Hearing, norms: list[str]) -> set[str]:
+    text = f" {' '.join(norms)} "
+    return {
+        p.id for p in hearing.sheet.preparations for name in (p.id, *p.aliases)
+        if f" {' '.join(w for w in tokens_of(name) if w != 'the')} " in text
+    }  # fmt: skip
+
+
+def _degree(hearing: Hearing, start: int, end: int) -> Intensity | None:
+    first, last = _sentence(hearing, start, end)
+    norms = {w.norm for w in hearing.words[first:last]}
+    return "low" if norms & JUST else "high" if norms & FAR else None

@@ -1,0 +1,104 @@
+"""In what order are the samples put?
+
+A ranking is a row of names, each tied to the one before by `then` or given a place (`otter wins, badger second, the hare
+at the bottom`). A row that tells what will be poured or tasted next is none.
+"""
+
+from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.siding import singled_out
+
+Named = tuple[Mention, str]
+
+PLACES = {
+    "first": 1, "winner": 1, "wins": 1, "top": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6,
+    "last": 99, "bottom": 99, "bin": 99,
+}  # fmt: skip
+TO_PLACE = frozenset("is 's was in at the a comes came goes going on to , way dead number for sure just still".split())
+BETWEEN = frozenset("and then the , . - -- um uh actually probably maybe it 's for me i 'd would put say with or um, after by in my".split())
+ANNOUNCES = frozenset("order ranking rank ranked goes answer final overall podium list".split())
+OPINES = frozenset("me 'd i my it its it's overall wins first winner say order ranking goes favourite favorite best go".split())
+PROCESS = frozenset("try taste tasting pour pouring start starting brew brewing smell sniff move moving begin boil look open slurp sip".split())
+THEN = frozenset(["then", "followed"])
+GAP = 14  # words between two names of a ranking
+BEFORE = 8  # words before a ranking that tell what it is
+
+
+def find_rankings(hearing: Hearing) -> list[list[Named]]:
+    """Every row of two or more names that is a ranking, best first."""
+    named = [(m, s) for m, s in singled_out(hearing) if m.kind in ("name", "ordinal", "other")]
+    found, i = [], 0
+    while i < len(named):
+        row, size = _row(hearing, named, i)
+        if len(row) > 1 and _ranks(hearing, row):
+            found.append(_best_first(hearing, row))
+            i += size
+        else:
+            i += 1
+    return found
+
+
+def _row(hearing: Hearing, named: list[Named], i: int) -> tuple[list[Named], int]:
+    """The row of names that begins with the one at `i`, and how many mentions it takes up."""
+    row, last, j = [named[i]], named[i][0], i + 1
+    while j < len(named):
+        mention, sample = named[j]
+        if mention.start - last.end > GAP or hearing.words[mention.start].speaker != hearing.words[last.start].speaker:
+            break
+        if all(sample != s for _, s in row):
+            if not _linked(hearing.words, last, mention):
+                break
+            row.append(named[j])
+        last = mention
+        j += 1
+    return row, j - i
+
+
+def _linked(words: list[Word], last: Mention, mention: Mention) -> bool:
+    gap = [w.norm for w in words[last.end : mention.start]]
+    if "than" in gap or "over" in gap or "but" in gap[:1]:
+        return False
+    close = gap[-6:]
+    after_then = next((close[k + 1 :] for k in range(len(close) - 1, -1, -1) if close[k] in THEN), None)
+    if after_then is not None and BETWEEN.issuperset(after_then):
+        return True
+    return place_of(words, mention) > 0 or (len(gap) < 3 and BETWEEN.issuperset(gap))
+
+
+def place_of(words: list[Word], mention: Mention) -> int:
+    """The place a name is given, right after it or right before it; 0 for none."""
+    before = [w.norm for w in words[max(0, mention.start - 4) : mention.start]]
+    if "place" in before and "." not in before:
+        return next((PLACES[n] for n in before if n in PLACES), 0)
+    for word in words[mention.end : mention.end + 5]:
+        if word.norm in PLACES:
+            return PLACES[word.norm]
+        if word.norm not in TO_PLACE:
+            break
+    for norm in reversed(before):
+        if norm in PLACES:
+            return PLACES[norm]
+        if norm not in TO_PLACE:
+            break
+    return 0
+
+
+def _ranks(hearing: Hearing, row: list[Named]) -> bool:
+    """Whether a row of names ranks them, rather than telling what is poured next."""
+    words, start, end = hearing.words, row[0][0].start, row[-1][0].end
+    before = {w.norm for w in words[max(0, start - BEFORE) : start]}
+    inside = [w.norm for w in words[start:end]]
+    if PROCESS & before or PROCESS.intersection(inside) or hearing.clauses[hearing.clause_of[start]].asks:
+        return False
+    placed = sum(place_of(words, m) > 0 for m, _ in row)
+    linked = sum(n in THEN for n in inside)
+    if not placed and not linked:
+        return len(row) > 2 and bool(before & ANNOUNCES)
+    return placed + linked > 1 or bool(before & OPINES) or len(row) == len(hearing.sheet.samples)
+
+
+def _best_first(hearing: Hearing, row: list[Named]) -> list[Named]:
+    """A row that begins with the last place is told from the bottom up."""
+    places = [place_of(hearing.words, m) for m, _ in row]
+    if all(places):
+        return [named for _, named in sorted(zip(places, row, strict=True), key=lambda p: p[0])]
+    return row[::-1] if places[0] > 2 and places[-1] in (0, 1) else row

@@ -1,0 +1,57 @@
+"""Which samples stand on the two sides of a comparison or a preference?"""
+
+from bisect import bisect_left
+
+from notesmith.listening.hearing import Hearing, Mention
+
+
+def singled_out(hearing: Hearing) -> list[tuple[Mention, str]]:
+    """Every mention of one sample, with the sample; `this one` is what the talk is about, `the other` is the other one."""
+    found = ((m, sample_meant(hearing, m)) for m in hearing.mentions)
+    return [(m, sample) for m, sample in found if sample]
+
+
+def sample_meant(hearing: Hearing, mention: Mention) -> str | None:
+    """The one sample a mention means, or none."""
+    if len(mention.samples) == 1:
+        return mention.samples[0]
+    if mention.kind in ("this", "that"):
+        return topic_at(hearing, mention.start)
+    if mention.kind in ("other", "previous"):
+        return other_than(hearing, topic_at(hearing, mention.start), mention.start)
+    return None
+
+
+def topic_at(hearing: Hearing, i: int) -> str | None:
+    """What the talk is about at word `i`."""
+    return hearing.topics[hearing.run_of[i]].sample
+
+
+def other_than(hearing: Hearing, sample: str | None, i: int) -> str | None:
+    """The other one: of two, or else the one talked about last before word `i`."""
+    ids = [s.id for s in hearing.sheet.samples]
+    if len(ids) == 2 and sample in ids:
+        return ids[1 - ids.index(sample)]
+    for k in range(hearing.run_of[i], -1, -1):
+        before = hearing.topics[k].sample
+        if before and before != sample:
+            return before
+    return None
+
+
+def all_but(hearing: Hearing, *samples: str) -> tuple[str, ...]:
+    """The other samples of the sheet, in its order."""
+    return tuple(s.id for s in hearing.sheet.samples if s.id not in samples)
+
+
+def within(found: list[tuple[Mention, str]], start: int, end: int) -> list[tuple[Mention, str]]:
+    """The mentions that begin in a stretch of words."""
+    starts = [m.start for m, _ in found]
+    return found[bisect_left(starts, start) : bisect_left(starts, end)]
+
+
+def said_by(hearing: Hearing, i: int) -> str | None:
+    """The taster who speaks at word `i`, or the only one there is."""
+    tasters, speaker = hearing.sheet.tasters, hearing.words[i].speaker
+    known = next((t for t in tasters if speaker and t.lower() == speaker.lower()), None)
+    return known or (tasters[0] if len(tasters) == 1 else None)

@@ -1,0 +1,255 @@
+"""Which sample is picked: the winner, the favourite, the one that would be bought, the one liked better than another."""
+
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
+
+from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.siding import other_than, singled_out, topic_at, within
+from notesmith.listening.vocabulary import BE
+
+NEAR = 7  # words between a verdict word and the name it is about
+TITLES = frozenset("winner favourite favorite champion pick".split())
+WINS = frozenset("wins won winning win beats beat".split())
+TAKES = frozenset("take have buy drink pick choose go keep want order reach vote prefer give pour going picking taking "
+                  "buying having keeping giving putting say ask".split())  # fmt: skip
+WILLING = frozenset("'d would 'll will 'm am want have".split())
+SURE = frozenset(["take", "buy", "drink", "pick", "choose", "prefer", "keep"])
+LIGHT = frozenset("it 's to for with the a an that this one my vote as well is be probably still just definitely on actually um uh "
+                  "rather always maybe cup glass of , number still have home i 'd".split())  # fmt: skip
+PRONOUNS = frozenset("that this it he she him her these".split())
+STOPS = frozenset([".", "?", "!", ";", ":", "..."])
+DENIED = frozenset("not n't nt never no wouldnt isnt dont least".split())
+IMAGINED = frozenset("expected expecting thought thinking hoped hoping supposed wish if mum mother dad father husband wife people "
+                     "everyone everybody they he she someone somebody folk folks used".split())  # fmt: skip
+AFTER_PICK = STOPS | frozenset(", then and over for because every any again before above now on in with to so if but i it 's that out home "
+                               "after as by myself at every thanks please or yeah".split())  # fmt: skip
+
+
+class Pick(NamedTuple):
+    """One sample picked, over which others where these are named, and the words that say so."""
+
+    sample: str
+    over: tuple[str, ...]
+    start: int
+    end: int
+    rule: str
+    score: float
+
+
+Named = tuple[Mention, str]
+
+
+class Scene(NamedTuple):
+    """What the patterns look at."""
+
+    hearing: Hearing
+    words: list[Word]
+    named: list[Named]
+
+
+def find_picks(hearing: Hearing) -> Iterator[Pick]:
+    """Every place where one sample is picked in a taster's own voice."""
+    scene = Scene(hearing, hearing.words, singled_out(hearing))
+    for i, word in enumerate(hearing.words):
+        pattern = PATTERNS.get(word.norm)
+        pick = pattern(scene, i) if pattern else None
+        if pick and not _imagined(scene, pick, i):
+            yield pick
+
+
+def _imagined(scene: Scene, pick: Pick, i: int) -> bool:
+    """Denied, expected, asked, or somebody else's choice."""
+    start = i
+    while start > max(0, i - 9) and scene.words[start - 1].norm not in STOPS:
+        start -= 1
+    before = [w.norm for w in scene.words[start:i]]
+    if DENIED.intersection(before[-4:]) or IMAGINED.intersection(before):
+        return "i" not in before[-2:] and "for me" not in " ".join(before)
+    return scene.hearing.clauses[scene.hearing.clause_of[i]].asks
+
+
+def _after(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
+    """The first name after word `i` with nothing but light words between."""
+    for mention, sample in within(scene.named, i + 1, i + 1 + limit):
+        between = [w.norm for w in scene.words[i + 1 : mention.start]]
+        return (mention, sample) if LIGHT.issuperset(between) else None
+    return None
+
+
+def _before(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
+    """The last name before word `i` in the same sentence."""
+    for mention, sample in reversed(within(scene.named, i - limit, i)):
+        between = [w.norm for w in scene.words[mention.end : i]]
+        return (mention, sample) if not STOPS.intersection(between) and "than" not in between else None
+    return None
+
+
+def _pronoun(scene: Scene, i: int) -> int:
+    """Where `that 's`, `this is`, `it 's` stands shortly before word `i`; -1 if nowhere."""
+    for k in range(i - 1, max(-1, i - 6), -1):
+        if scene.words[k].norm in STOPS:
+            break
+        if scene.words[k].norm in PRONOUNS and scene.words[k + 1].norm in BE | WINS | {"one"}:
+            return k
+    return -1
+
+
+def _subject(scene: Scene, i: int) -> tuple[str, int] | None:
+    """The sample that word `i` is said of, and where that is said."""
+    named = _before(scene, i)
+    if named:
+        return named[1], named[0].start
+    k = _pronoun(scene, i)
+    sample = topic_at(scene.hearing, k) if k >= 0 else None
+    return (sample, k) if sample else None
+
+
+def _over(scene: Scene, end: int, sample: str) -> tuple[tuple[str, ...], int]:
+    """Whom it is preferred to, where that is said right after."""
+    words = [w.norm for w in scene.words[end : end + 5]]
+    for step, norm in enumerate(words):
+        if norm in ("over", "than", "above", "before"):
+            for mention, other in within(scene.named, end + step + 1, end + step + 4):
+                if other == sample and mention.kind == "that":
+                    other = other_than(scene.hearing, sample, mention.start) or other
+                return ((other,), mention.end) if other != sample else ((), end)
+    return (), end
+
+
+def _title(scene: Scene, i: int) -> Pick | None:
+    """`X is my favourite`, `the winner is X`."""
+    left = {w.norm for w in scene.words[max(0, i - 3) : i]}
+    if left & {"second", "least", "his", "her", "your", "their", "a", "another", "not", "third", "clear"}:
+        return None
+    if i + 1 < len(scene.words) and scene.words[i + 1].norm in BE:
+        named = _after(scene, i + 1)
+        if named:
+            return Pick(named[1], (), i, named[0].end, "the winner is", 0.8)
+    subject = _subject(scene, i)
+    return Pick(subject[0], (), subject[1], i + 1, "called the winner", 0.75) if subject else None
+
+
+def _wins(scene: Scene, i: int) -> Pick | None:
+    """`X wins`, `X takes it`, `X beats Y`."""
+    subject = _subject(scene, i)
+    if not subject:
+        return None
+    over, end = (), i + 1
+    if scene.words[i].norm in ("beats", "beat"):
+        named = _after(scene, i)
+        if not named or named[1] == subject[0]:
+            return None
+        over, end = (named[1],), named[0].end
+    return Pick(subject[0], over, subject[1], end, "wins", 0.75)
+
+
+def _through(scene: Scene, i: int) -> Pick | None:
+    """`X goes through`, `X takes it`."""
+    after = scene.words[i + 1].norm if i + 1 < len(scene.words) else ""
+    before = scene.words[i - 1].norm if i else ""
+    goes = scene.words[i].norm == "through" and (before in ("goes", "going", "'s"))
+    takes = scene.words[i].norm == "takes" and after in ("it", "this", "the")
+    subject = _subject(scene, i) if goes or takes else None
+    return Pick(subject[0], (), subject[1], i + 1, "goes through", 0.7) if subject else None
+
+
+def _take(scene: Scene, i: int) -> Pick | None:
+    """`I'd take X`, `I'll go with X`, `I prefer X`."""
+    words = scene.words
+    left = [w.norm for w in words[max(0, i - 5) : i]]
+    if words[i].norm != "prefer" and not (WILLING.intersection(left[-3:]) or words[i].norm == "want"):
+        return None
+    if not {"i", "we"}.intersection(left) or "you" in left[-3:]:
+        return None
+    named = _after(scene, i, 6)
+    if not named:
+        return None
+    mention, sample = named
+    after = words[mention.end].norm if mention.end < len(words) else "."
+    if words[i].norm not in SURE and after not in AFTER_PICK and words[mention.end].pause < 300:
+        return None
+    over, end = _over(scene, mention.end, sample)
+    return Pick(sample, over, i - 1 - left[::-1].index("i") if "i" in left else i, end, "would take", 0.7)
+
+
+def _me(scene: Scene, i: int) -> Pick | None:
+    """`For me it's X`, `it's X for me`."""
+    words = scene.words
+    if not i or words[i - 1].norm != "for":
+        return None
+    named = _after(scene, i, 5)
+    if named and _ends_thought(scene, named[0].end):
+        return Pick(named[1], (), i - 1, named[0].end, "for me", 0.7)
+    before = _before(scene, i - 1, 4)
+    if before and before[0].start and words[before[0].start - 1].norm in BE | {"the"} and before[0].end == i - 1:
+        return Pick(before[1], (), before[0].start - 1, i + 1, "for me", 0.7)
+    return None
+
+
+def _ends_thought(scene: Scene, end: int) -> bool:
+    words = scene.words
+    return end >= len(words) or words[end].norm in AFTER_PICK or words[end].pause > 300
+
+
+def _best(scene: Scene, i: int) -> Pick | None:
+    """`X is the best`, `I like X best`, `the best one is X`."""
+    words = scene.words
+    before = words[i - 1].norm if i else ""
+    after = words[i + 1].norm if i + 1 < len(words) else "."
+    if before == "the" and after in STOPS | {"one", "thing", "of", "so", "by", "and", ",", "cup", "tea", "here"} | BE:
+        if after == "one" or after in BE:
+            named = _after(scene, i + 1 + (after == "one"), 4)
+            if named:
+                return Pick(named[1], (), i, named[0].end, "the best", 0.6)
+        subject = _subject(scene, i)
+        return Pick(subject[0], (), subject[1], i + 1, "the best", 0.6) if subject else None
+    return _like(scene, i)
+
+
+def _like(scene: Scene, i: int) -> Pick | None:
+    """`I like X better`, `I like X more than Y`, `X is better than Y`, `nicer than Y`."""
+    words = scene.words
+    left = [w.norm for w in words[max(0, i - 7) : i]]
+    liked = next((i - k for k, n in enumerate(reversed(left), 1) if n in ("like", "liked", "love", "enjoy", "enjoyed")), -1)
+    if liked >= 0 and "i" in [w.norm for w in words[max(0, liked - 4) : liked]]:
+        pick = _liked(scene, liked, i)
+        if pick:
+            return pick
+    if words[i].norm in ("better", "nicer") and i + 1 < len(words) and words[i + 1].norm == "than":
+        subject = _subject(scene, i)
+        over, end = _over(scene, i + 1, subject[0]) if subject else ((), i)
+        if subject and over:
+            return Pick(subject[0], over, subject[1], end, "better than", 0.65)
+    return None
+
+
+def _liked(scene: Scene, liked: int, i: int) -> Pick | None:
+    named = _after(scene, liked, i - liked)
+    sample = named[1] if named else None
+    if not sample and PRONOUNS.intersection(w.norm for w in scene.words[liked + 1 : i]):
+        sample = topic_at(scene.hearing, i)
+    if not sample:
+        return None
+    over, end = _over(scene, i + 1, sample)
+    return Pick(sample, over, liked - 1, max(end, i + 1), "liked better", 0.7)
+
+
+def _above(scene: Scene, i: int) -> Pick | None:
+    """`X over Y`, `X above Y`."""
+    left = within(scene.named, i - 4, i)
+    right = within(scene.named, i + 1, i + 3)
+    if not left or not right or left[-1][0].end != i or left[-1][1] == right[0][1]:
+        return None
+    return Pick(left[-1][1], (right[0][1],), left[-1][0].start, right[0][0].end, "put above", 0.65)
+
+
+PATTERNS: dict[str, Callable[[Scene, int], Pick | None]] = {
+    **dict.fromkeys(TITLES, _title),
+    **dict.fromkeys(WINS, _wins),
+    **dict.fromkeys(TAKES, _take),
+    **dict.fromkeys(("through", "takes"), _through),
+    **dict.fromkeys(("over", "above"), _above),
+    **dict.fromkeys(("better", "more", "nicer"), _like),
+    "me": _me,
+    "best": _best,
+}
