@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from os.path import commonprefix
+from itertools import takewhile
 from typing import NamedTuple
 
 from notesmith.lexicon import Label, Lexicon
@@ -25,12 +25,12 @@ SORTS: tuple[Sort, ...] = (
 )  # fmt: skip
 BONES = "ptkfsCmnlr"
 SURE_LENGTH = 8  # sounds from which a likeness is hardly chance
-TRADE_BAR = 0.8
+TRADE_BAR = 0.84
 SHEET_BAR = 0.74
-WORD_BARS = {"carried": 0.66, "pointed": 0.78, "open": 0.9}
+WORD_BARS = {"carried": 0.7, "pointed": 0.84, "open": 0.9}
 PART_BAR = 0.6
+KNOWN_BAR = 0.78
 PREFERRED = 0.1  # how much less alike the usual name may be than a rarer one
-LONGEST_SOUND = 24  # letters
 
 
 class Target(NamedTuple):
@@ -87,7 +87,8 @@ def _listed(hearing: Hearing) -> Iterator[Guess]:
             if label:
                 heard = tuple(words[start : start + length])
                 stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, "none")
-                yield Guess(stretch, _nearest_label(hearing.lexicon, label, stretch), 0.95, 0.5 + length / 10, "known mis-hearing")
+                target = _nearest_label(hearing.lexicon, label, stretch)
+                yield Guess(stretch, target, 0.95, 0.5 + length / 10, "known mis-hearing")
                 break
 
 
@@ -112,7 +113,7 @@ def _sounding(hearing: Hearing) -> Iterator[Guess]:
     names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
     trade, right = _trade_targets(hearing.lexicon), _right(hearing)
     named = {word for found in names.values() for target in found for word in target.words}
-    for stretch in stretches(hearing, LONGEST_SOUND):
+    for stretch in stretches(hearing, (names, trade)):
         known = right[stretch.start : stretch.end]
         for target in names.get(stretch.sound.bones, ()):
             if _may_be(stretch, target, known, named):
@@ -152,8 +153,8 @@ def _trade_bar(stretch: Stretch, target: Target) -> float:
 
 
 def _may_be_trade(stretch: Stretch) -> bool:
-    """Whether the words are strange enough to be a word of the trade: everyday ones must be two at least, and no filling."""
-    return len(stretch.words) > 1 and (bool(stretch.odd) or not stretch.loose_edges)
+    """Whether the words are strange enough for a word of the trade: two at least, and no filling among them."""
+    return len(stretch.words) > 1 and (bool(stretch.odd) or not stretch.loose)
 
 
 def _may_be(stretch: Stretch, target: Target, known: Sequence[int], named: Collection[str]) -> bool:
@@ -161,18 +162,19 @@ def _may_be(stretch: Stretch, target: Target, known: Sequence[int], named: Colle
     heard = [(w, k) for w, k in zip(stretch.words, known, strict=True) if w not in target.words]
     meant = [w for w in target.words if w not in stretch.words]
     telling = [(w, k) for w, k in heard if w not in LOOSE]
-    if not meant or not telling and len(heard) < 3 or any(w in named for w, _ in telling):
-        return False
-    if all(k for _, k in telling) and stretch.place in ("open", "none"):
+    if not meant or (not telling and len(heard) < 3) or all(w in named for w, _ in telling):
         return False
     if len(telling) == len(meant) == 1 and _same_stem(telling[0][0], meant[0]):
         return False
-    return len(meant) == len(target.words) or likeness(joined(w for w, _ in heard), joined(meant)) >= PART_BAR
+    whole = len(meant) == len(target.words)
+    part = 1.0 if whole else likeness(joined(w for w, _ in heard), joined(meant))
+    makes_sense = all(k for _, k in telling) and stretch.place in ("open", "none")
+    return part >= (KNOWN_BAR if makes_sense else PART_BAR) and not (whole and makes_sense)
 
 
 def _same_stem(printed: str, meant: str) -> bool:
     """Whether the printed word is only another form of what would be meant (`rasp`, raspy)."""
-    shared = len(commonprefix([printed, meant]))
+    shared = sum(1 for _ in takewhile(lambda pair: pair[0] == pair[1], zip(printed, meant, strict=False)))
     return shared >= 4 and shared >= 0.6 * min(len(printed), len(meant))
 
 
@@ -187,7 +189,7 @@ def _right(hearing: Hearing) -> bytearray:
 
 def _sheet_targets(sheet: Sheet, lexicon: Lexicon) -> list[Target]:
     """The names of the samples, without article and apostrophe."""
-    targets = {}
+    targets: dict[tuple[str, ...], Target] = {}
     for name in names_of(sheet, lexicon):
         words = name.words[1:] if name.words[0] in ARTICLES else name.words
         words = words[:-1] if words and words[-1] == "'s" else words

@@ -1,7 +1,7 @@
 """Which stretches of words may be something else misprinted, and how much sense they make as they stand."""
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
@@ -13,16 +13,17 @@ from spacy.lang.en.stop_words import STOP_WORDS
 from notesmith.lexicon.check import common_words
 from notesmith.listening.english import PACKAGES
 from notesmith.listening.hearing import PUNCTUATION, Hearing, Word
-from notesmith.listening.names import CARRIERS
-from notesmith.listening.sounding import Sound, joined
+from notesmith.listening.names import CARRIERS, DIGITS
+from notesmith.listening.sounding import Sound, joined, sound_of
 
 LONGEST = 4
 Place = Literal["carried", "pointed", "open", "none"]  # the … one; the …; of … is; any other
 # Words that join sentences and fill them: they are hardly ever half of a misprinted name.
 LOOSE = STOP_WORDS | frozenset(
     "yeah yes okay ok um uh oh hm hmm mm like well right so now just really hello huh ah er erm gonna aye n't wanna "
-    "got get going want think know mean say says said thing things look let good love nice bit lot little".split()
-)
+    "got get going want think know mean say says said thing things look let good love nice bit lot little "
+    "years year".split()
+) | frozenset(DIGITS.values())
 NAMING = frozenset("the than cup sample number from and of called my our is 's like with".split())
 NAMED = frozenset("one is 's was and or than has for again first last , . ; : ? !".split()) | CARRIERS
 SIGNS = frozenset([".", "!", "?", "...", "…", "``", "''", ":", '"'])
@@ -44,10 +45,10 @@ class Stretch:
 
 @lru_cache(maxsize=1)
 def _english() -> frozenset[str]:
-    """The words that the English pipeline was trained on: what is not among them is rare."""
+    """Everyday words and those that the English pipeline was trained on: what is not among them is rare."""
     spec = next(filter(None, map(find_spec, PACKAGES)))
     folder = Path(spec.origin or "").parent
-    return frozenset(json.loads(next(folder.glob("*/vocab/strings.json")).read_text("utf-8")))
+    return common_words().union(json.loads(next(folder.glob("*/vocab/strings.json")).read_text("utf-8")))
 
 
 def is_english(word: str) -> bool:
@@ -56,38 +57,45 @@ def is_english(word: str) -> bool:
     >>> is_english("water"), is_english("shiboridashi")
     (True, False)
     """
-    return word in _english() or word in common_words()
+    return word in _english()
 
 
-def stretches(hearing: Hearing, longest_sound: int) -> Iterator[Stretch]:
-    """Every row of one to four words with no sign between, no longer than what is looked for."""
-    words = hearing.words
-    odd = [_odd(words, i) for i in range(len(words))]
+def stretches(hearing: Hearing, wanted: Iterable[Container[str]]) -> Iterator[Stretch]:
+    """Every row of one to four words with no sign between, whose consonants are among the wanted."""
+    words, wanted = hearing.words, tuple(wanted)
     loose = [w.norm in LOOSE for w in words]
-    spoken = [_spoken(w) for w in words]
+    bones = [sound_of(w.norm).bones if _spoken(w) else None for w in words]
     for start in range(len(words)):
+        if not _may_open(words[start].norm):
+            continue
+        row = ""
         for end in range(start + 1, min(start + LONGEST, len(words)) + 1):
-            if not spoken[end - 1]:
+            last = bones[end - 1]
+            if last is None:
                 break
-            if len(words[start].norm) == 1 and words[start].norm != "a":
-                break
-            if all(loose[start:end]) and end - start < 3 or words[start].norm in ("'s", "n't") or words[end - 1].norm == "'s":
-                continue
-            texts = tuple(w.norm for w in words[start:end])
-            if sum(map(len, texts)) > longest_sound + 4:
-                break
-            yield Stretch(
-                start, end, texts, joined(texts), loose[start] + (loose[end - 1] if end - start > 1 else 0),
-                sum(loose[start:end]), sum(odd[start:end]), _place(words, start, end),
-            )  # fmt: skip
+            row += last
+            if any(row in found for found in wanted) and not _is_idle(words, loose, start, end):
+                yield _stretch(words, loose, start, end)
+
+
+def _may_open(norm: str) -> bool:
+    """No misprint opens with the tail of a contraction, or with a lone letter other than an article."""
+    return norm == "a" or (len(norm) > 1 and norm not in ("'s", "n't"))
+
+
+def _is_idle(words: Sequence[Word], loose: Sequence[bool], start: int, end: int) -> bool:
+    return words[end - 1].norm == "'s" or (end - start < 3 and all(loose[start:end]))
+
+
+def _stretch(words: Sequence[Word], loose: Sequence[bool], start: int, end: int) -> Stretch:
+    texts = tuple(w.norm for w in words[start:end])
+    edges = loose[start] + (loose[end - 1] if end - start > 1 else 0)
+    odd = sum(text not in LOOSE and not is_english(text) for text in texts if text != "'s")
+    return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), odd, _place(words, start, end))
 
 
 def _spoken(word: Word) -> bool:
     return bool(word.norm) and word.tag not in PUNCTUATION and (word.norm[0].isalpha() or word.norm == "'s")
-
-
-def _odd(words: Sequence[Word], i: int) -> bool:
-    return _spoken(words[i]) and words[i].norm not in LOOSE and not is_english(words[i].norm)
 
 
 def _place(words: Sequence[Word], start: int, end: int) -> Place:
