@@ -1,7 +1,170 @@
-"""What is set beside what?"""
+"""What is set beside what?
 
-from notesmith.listening.hearing import Hearing
+A grading (`smokier`, `not as dry`) is a comparison where it has two different samples: the one it is said of, and the one
+after `than`, or implied. Of a sample graded against itself (`rounder now`) it is a perception like any other.
+"""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from notesmith.listening.gradings import Grading, find_gradings
+from notesmith.listening.hearing import Compared, Grounds, Hearing, LeftOut
+from notesmith.listening.siding import all_but, other_than, said_by, sample_meant, singled_out, topic_at, within
+from notesmith.listening.vocabulary import HIGH, LOW
+from notesmith.listening.siding import Named
+from notesmith.records import Intensity
+
+STOPS = frozenset([".", "?", "!", ";", "..."])
+REACH = 9  # words between a property and its `than`
+FAR = HIGH | frozenset("much lot far miles mile good deal street country long heaps whole easily times ton".split())
+NEAR = LOW - {"background"} | frozenset("just hair marginally".split())
+BESIDE = (("compared", "to"), ("compared", "with"), ("next", "to"), ("up", "against"), ("relative", "to"))
+ALL_OTHERS = frozenset("either both others all them any anything rest two".split())
+ITSELF = frozenset("it i before when hot cold usual expected you most last he she they what ever my normal average first we".split())
+CHANGES = frozenset("now getting gets got become becomes becoming became cools cooled cooling cooler warm warmed warming hot cold "
+                    "infusion steep steeping round pour time today going goes gone turned turning opened opening again longer".split())  # fmt: skip
+CHAIN = 14  # words within which a bare comparative goes on with the comparison before it
+
+
+class Sides(NamedTuple):
+    """The sample a grading is said of, those it is set beside, and the word where that is said last."""
+
+    subject: str
+    others: tuple[str, ...]
+    end: int
+    rule: str
+    score: float
 
 
 def find_comparisons(hearing: Hearing) -> None:
-    """What is set beside what?"""
+    """Fill in the comparisons, and leave out the descriptions that only name what is compared."""
+    named, found, last = singled_out(hearing), [], None
+    for grading in find_gradings(hearing):
+        if hearing.clauses[hearing.clause_of[grading.start]].asks:
+            continue
+        sides = _sides(hearing, named, grading, last)
+        if sides:
+            last = (grading, sides)
+            found.extend(_compared(hearing, grading, sides))
+            _leave_out(hearing, grading)
+    hearing.comparisons = found
+
+
+def _compared(hearing: Hearing, grading: Grading, sides: Sides) -> Iterator[Compared]:
+    start, end = grading.start, max(grading.end, sides.end)
+    degree, taster = _degree(hearing, grading, end), said_by(hearing, start)
+    grounds = (Grounds(sides.rule, start, end),)
+    for other in sides.others:
+        more, less = (sides.subject, other) if grading.way > 0 else (other, sides.subject)
+        equal = (sides.subject, other) if grading.way == 0 else ()
+        yield Compared(
+            start, end, grading.attribute, None if equal else more, None if equal else less, equal,
+            None if equal else degree, taster, sides.score, grounds,
+        )  # fmt: skip
+
+
+def _leave_out(hearing: Hearing, grading: Grading) -> None:
+    """A description that only names what is compared is no perception."""
+    start, end = grading.says
+    kept = []
+    for p in hearing.perceptions:
+        if p.description.start < end and p.description.end > start:
+            hearing.left_out.append(LeftOut(p.description, "set beside another sample", Grounds("comparison", grading.start, grading.end)))
+        else:
+            kept.append(p)
+    hearing.perceptions = kept
+
+
+def _sentence(hearing: Hearing, grading: Grading) -> tuple[int, int]:
+    """The words around a grading that one speaker says in one sentence."""
+    words = hearing.words
+    first, last = grading.start, grading.end
+    while first > max(0, grading.start - REACH) and words[first - 1].norm not in STOPS and words[first - 1].speaker == words[first].speaker:
+        first -= 1
+    while last < min(len(words), grading.end + REACH) and words[last].norm not in STOPS and words[last].speaker == words[first].speaker:
+        last += 1
+    return first, last
+
+
+def _sides(hearing: Hearing, named: list[Named], grading: Grading, before: tuple[Grading, Sides] | None) -> Sides | None:
+    first, last = _sentence(hearing, grading)
+    subject = _subject(hearing, named, grading, first)
+    than = _than(hearing, grading, last)
+    if than >= 0:
+        return _told(hearing, named, subject, than, last)
+    if grading.most:
+        others = all_but(hearing, subject) if subject else ()
+        return Sides(subject, others, grading.end, "more than all the others", 0.6) if subject and others else None
+    return _implied(hearing, grading, subject, before, first, last)
+
+
+def _than(hearing: Hearing, grading: Grading, last: int) -> int:
+    """Where the name of the other side begins, after `than`, `as`, `compared to`; -1 for nowhere."""
+    norms = [w.norm for w in hearing.words[grading.end : last]]
+    for k, norm in enumerate(norms):
+        if norm == "than" or (norm == "as" and k == 0) or tuple(norms[k - 1 : k + 1]) in BESIDE and k:
+            return grading.end + k + 1
+        if norm in ("more", "less", "but") and k:
+            break
+    return -1
+
+
+def _subject(hearing: Hearing, named: list[Named], grading: Grading, first: int) -> str | None:
+    """The sample named last before the grading in its sentence, unless it is itself set beside; else the topic."""
+    words = hearing.words
+    for mention, sample in reversed(within(named, first, grading.start)):
+        before = {w.norm for w in words[max(0, mention.start - 2) : mention.start]}
+        if not before & {"than", "to", "as", "with", "from", "after"}:
+            return sample
+    return topic_at(hearing, grading.start)
+
+
+def _told(hearing: Hearing, named: list[Named], subject: str | None, than: int, last: int) -> Sides | None:
+    """The sides where the other one is named after `than`."""
+    words = hearing.words
+    norms = [w.norm for w in words[than : min(last, than + 4)]]
+    for mention, sample in within(named, than, min(last + 1, than + 5)):
+        if sample == subject:
+            subject = other_than(hearing, sample, mention.start)
+            if mention.kind in ("this", "that"):
+                subject, sample = sample, subject or ""
+        if not subject or not sample:
+            return None
+        return Sides(subject, (sample,), mention.end, "named after than", 0.8)
+    if not subject:
+        return None
+    if ALL_OTHERS.intersection(norms):
+        return Sides(subject, all_but(hearing, subject), min(last, than + len(norms)), "all the others", 0.65)
+    if norms[:1] == ["that"] and (len(norms) == 1 or not words[than + 1].tag.startswith("N")):
+        other = other_than(hearing, subject, than)
+        return Sides(subject, (other,), than + 1, "than that", 0.6) if other else None
+    return None
+
+
+def _implied(
+    hearing: Hearing, grading: Grading, subject: str | None, before: tuple[Grading, Sides] | None, first: int, last: int
+) -> Sides | None:
+    """The sides of a bare comparative: those of the comparison it goes on with, or the sample just before."""
+    if not subject:
+        return None
+    if before and grading.start - before[0].end < CHAIN and before[1].subject == subject:
+        return Sides(subject, before[1].others, grading.end, "goes on with a comparison", 0.6)
+    norms = {w.norm for w in hearing.words[first:last]}
+    if norms & CHANGES:
+        return None
+    if grading.way == 0:
+        return None
+    other = other_than(hearing, subject, grading.start)
+    return Sides(subject, (other,), grading.end, "the sample just before", 0.5) if other else None
+
+
+def _degree(hearing: Hearing, grading: Grading, end: int) -> Intensity | None:
+    """By a little or by a lot: graded right before the property, or right after it."""
+    words = hearing.words
+    before = [w.norm for w in words[max(0, grading.start - 4) : grading.start]]
+    after = [w.norm for w in words[end : end + 5]]
+    if "by" in after[:2]:
+        before += after
+    if FAR.intersection(before) and "little" not in before:
+        return "high"
+    return "low" if NEAR.intersection(before) else None

@@ -5,6 +5,9 @@ from bisect import bisect_left
 from notesmith.listening.hearing import Hearing, Mention
 
 
+Named = tuple[Mention, str]
+
+
 def singled_out(hearing: Hearing) -> list[tuple[Mention, str]]:
     """Every mention of one sample, with the sample; `this one` is what the talk is about, `the other` is the other one."""
     found = ((m, sample_meant(hearing, m)) for m in hearing.mentions)

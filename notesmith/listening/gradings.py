@@ -1,0 +1,176 @@
+"""Where is a property graded against something: smokier, less dry, not as sweet, the same colour, the thickest of all?"""
+
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
+
+from notesmith.lexicon import Lexicon
+from notesmith.lexicon.check import common_words
+from notesmith.lexicon.inflect import adjective_forms
+from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.vocabulary import DETERMINERS, NOUNS
+
+# Comparatives that grade liking, money or time, or compare nothing.
+NO_PROPERTY = frozenset(
+    "better worse nicer more less later earlier older younger cheaper dearer sooner faster quicker slower warmer colder cooler hotter "
+    "easier happier prettier further farther closer nearer former latter best worst most least nicest cheapest other "
+    "rather over never ever under water paper butter pepper ginger rest test chest forest honest interest earliest latest "
+    "biggest easiest higher lower kinder number either neither friendlier posher dumber weirder funnier oldest newest".split()
+)
+PROPERTY_TAGS = NOUNS | {"JJ", "VBN", "VBG", "RB"}
+NO_HEAD = frozenset("than like so or and of that this it time times something thing things one ones bit lot way much often interesting "
+                    "minute minutes water people cup cups pour tea coffee grams question please importantly sip point "
+                    "second go then now".split())  # fmt: skip
+GRADED_DOWN = frozenset("not n't nt nowhere no never half isnt aint quite near isn't nearly hardly".split())
+SUPERLATIVE_OF = frozenset("of by on here one so today yet in . ,".split())
+EVEN = frozenset("level equal even same tied equally tie".split())
+ABOUT = frozenset("for on in".split())
+
+
+class Grading(NamedTuple):
+    """A property graded: more (1), less (-1) or the same (0); `most` where it is graded against all the others."""
+
+    start: int
+    end: int
+    attribute: str
+    says: tuple[int, int]  # the words that name the property
+    way: int
+    most: bool
+
+
+def find_gradings(hearing: Hearing) -> Iterator[Grading]:
+    """Every grading, in the order they are said."""
+    words, past = hearing.words, 0
+    for i in range(len(words)):
+        if i < past or not words[i].norm:
+            continue
+        grading = _grading_at(hearing, i)
+        if grading:
+            past = grading.end
+            yield grading
+
+
+def _grading_at(hearing: Hearing, i: int) -> Grading | None:
+    words = hearing.words
+    maker = MAKERS.get(words[i].norm)
+    if maker:
+        return maker(words, i)
+    if words[i].norm.endswith("er") or words[i].norm.endswith("est"):
+        return _inflected(hearing, i)
+    return None
+
+
+def _inflected(hearing: Hearing, i: int) -> Grading | None:
+    """`smokier`, `the smokiest`."""
+    words, norm = hearing.words, hearing.words[i].norm
+    base = plain_form(norm, hearing.lexicon, graded=words[i].tag in ("JJR", "RBR", "JJS", "RBS"))
+    if not base:
+        return None
+    most = norm.endswith("est")
+    before = words[i - 1].norm if i else ""
+    if most and before != "the":
+        return None
+    if before in ("no", "any") or (before == "the" and i and words[i - 2].norm in ("the", ",") and not most):
+        return None
+    end = i + 1
+    noun = words[end].norm if end < len(words) and words[end].tag in NOUNS and words[end].pause < 300 else ""
+    if noun and noun not in NO_HEAD and not most:
+        return Grading(i, end + 1, f"{base} {noun}", (i, end + 1), 1, False)
+    return Grading(i, end, base, (i, end), 1, most)
+
+
+def plain_form(word: str, lexicon: Lexicon, *, graded: bool) -> str | None:
+    """The adjective of a comparative or superlative: `smokier` is smoky, `the biggest` is big; None where it is none.
+
+    `graded` says that the tagger takes the word for one; words the lexicon has need no tagger.
+    """
+    if word in NO_PROPERTY:
+        return None
+    known = lexicon.look_up(word)
+    if not (graded or (known and known.derived and known.form == "adjective")):
+        return None
+    candidates = [base for base in _bases(word) if word in adjective_forms(base)]
+    listed = [b for b in candidates if (label := lexicon.look_up(b)) and label.form == "adjective"]
+    everyday = [b for b in candidates if b in common_words()]
+    return next(iter((*listed, *everyday)), None)
+
+
+def _bases(word: str) -> Iterator[str]:
+    stem = word[:-3] if word.endswith("est") else word[:-2]
+    if stem.endswith("i"):
+        yield stem[:-1] + "y"
+    yield stem
+    yield stem + "e"
+    if len(stem) > 2 and stem[-1] == stem[-2]:
+        yield stem[:-1]
+
+
+def _head(words: list[Word], i: int, limit: int = 3) -> int:
+    """Where the property that begins at `i` ends: up to three adjectives and nouns; `i` itself where there is none."""
+    end = i
+    while end < len(words) and end - i < limit and words[end].norm.isalpha():
+        word = words[end]
+        if word.norm in NO_HEAD or (word.tag not in PROPERTY_TAGS) or (end > i and (word.pause > 400 or word.tag == "RB")):
+            break
+        end += 1
+    while end > i and words[end - 1].tag in ("RB", "VBG") and not words[end - 1].norm.endswith("ing"):
+        end -= 1
+    return end
+
+
+def _more(words: list[Word], i: int) -> Grading | None:
+    """`more X`, `less X`, `the most X`."""
+    norm, before = words[i].norm, words[i - 1].norm if i else ""
+    most = norm in ("most", "least")
+    if before in ("any", "no", "once", "one", "the" if not most else "", "two", "some", "at", "bit's") or most and before != "the":
+        return None
+    start = i + 1
+    while start < len(words) and words[start].norm in ("of", "a", "an", "the") and start < i + 3:
+        start += 1
+    end = _head(words, start)
+    if end == start:
+        return None
+    way = 1 if norm in ("more", "most") else -1
+    attribute = " ".join(w.norm for w in words[start:end])
+    return Grading(i, end, attribute, (start, end), way, most)
+
+
+def _as(words: list[Word], i: int) -> Grading | None:
+    """`not as X (as)`, `as X as`."""
+    end = _head(words, i + 1)
+    if end == i + 1:
+        return None
+    before = [w.norm for w in words[max(0, i - 5) : i]]
+    attribute = " ".join(w.norm for w in words[i + 1 : end])
+    if {"much", "many", "well", "soon", "long"} & set(attribute.split()[:1]) and words[end].norm == "as" and "n't" not in before:
+        return None
+    if GRADED_DOWN.intersection(before[-3:]) or before[-2:-1] == ["n't"]:
+        return Grading(i, end, attribute, (i + 1, end), -1, False)
+    if {"twice", "times"} & set(before[-2:]):
+        return Grading(i, end, attribute, (i + 1, end), 1, False)
+    if end < len(words) and words[end].norm == "as" and end + 1 < len(words) and words[end + 1].norm not in ("i", "possible", "you", "if"):
+        return Grading(i, end, attribute, (i + 1, end), 0, False)
+    return None
+
+
+def _same(words: list[Word], i: int) -> Grading | None:
+    """`the same X`, `about even on X`, `equally X`."""
+    if words[i].norm == "equally":
+        start = i + 1
+    elif words[i].norm in ("same",) and (i == 0 or words[i - 1].norm not in ("the", "about")):
+        return None
+    else:
+        start = i + 1 + (i + 1 < len(words) and words[i + 1].norm in ABOUT)
+        if words[i].norm != "same" and start == i + 1:
+            return None
+    while start < len(words) and words[start].norm in DETERMINERS:
+        start += 1
+    end = _head(words, start, 2)
+    attribute = " ".join(w.norm for w in words[start:end])
+    return Grading(i, end, attribute, (start, end), 0, False) if attribute else None
+
+
+MAKERS: dict[str, Callable[[list[Word], int], Grading | None]] = {
+    **dict.fromkeys(("more", "less", "most", "least"), _more),
+    **dict.fromkeys(EVEN, _same),
+    "as": _as,
+}
