@@ -21,11 +21,11 @@ def find_facts(hearing: Hearing) -> None:
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
     for amount in found:
-        fact = _stated(hearing, amount, made)
-        key = (fact.kind, str(fact.value).lower(), fact.sample)
-        if fact.kind not in ONCE or key not in seen:
-            seen.add(key)
-            hearing.facts.append(fact)
+        for sample in _samples(hearing, amount, made):
+            key = (amount.kind, str(amount.value).lower(), sample)
+            if amount.kind not in ONCE or key not in seen:
+                seen.add(key)
+                hearing.facts.append(_stated(hearing, amount, sample))
 
 
 def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
@@ -34,22 +34,28 @@ def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
     return others or any(abs(r.start - a.start) < NEAR for r in hearing.reveals)
 
 
-def _stated(hearing: Hearing, a: Amount, made: list[Amount]) -> Stated:
-    return Stated(
-        a.start, a.end, a.kind, a.value, a.unit, _sample(hearing, a, made), hearing.topics[hearing.run_of[a.start]].preparation,
-        a.score, (Grounds(a.rule, a.start, a.end),),
-    )  # fmt: skip
+def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
+    preparation = hearing.topics[hearing.run_of[a.start]].preparation
+    return Stated(a.start, a.end, a.kind, a.value, a.unit, sample, preparation, a.score, (Grounds(a.rule, a.start, a.end),))
 
 
-def _sample(hearing: Hearing, a: Amount, made: list[Amount]) -> str | None:
-    """The sample named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
+def _samples(hearing: Hearing, a: Amount, made: list[Amount]) -> tuple[str | None, ...]:
+    """Those named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
     clause = hearing.clauses[hearing.clause_of[a.start]]
     before = [m for m in hearing.mentions if clause.start <= m.start < a.start and m.samples]
     if before:
-        return before[-1].samples[0] if len(before[-1].samples) == 1 else None
+        return before[-1].samples if len(before[-1].samples) == 1 else (None,)
     if a.kind in METHOD and not _of_one(a, made):
-        return None
-    return _just_revealed(hearing, a.start) or _topic(hearing, a.start)
+        return (None,)
+    if a.kind in TELLING and _sealed(hearing, a.start):
+        return (None,) if a.kind in ("price", "net_weight") else ()
+    return _just_revealed(hearing, a.start) or (_topic(hearing, a.start),)
+
+
+def _sealed(hearing: Hearing, at: int) -> bool:
+    """Whether it is not yet known which sample is which, so that nothing can be stated of one."""
+    first = min((r.start for r in hearing.reveals), default=0)
+    return hearing.sheet.blind and at < first
 
 
 def _of_one(a: Amount, made: list[Amount]) -> bool:
@@ -65,9 +71,9 @@ def _topic(hearing: Hearing, at: int) -> str | None:
     return hearing.topics[k].sample
 
 
-def _just_revealed(hearing: Hearing, at: int) -> str | None:
-    """The sample whose identity was made known shortly before, if no other has been named since."""
-    reveal = next((r for r in reversed(hearing.reveals) if r.start <= at < r.start + REVEALED), None)
-    if not reveal or any(reveal.end <= m.start < at and m.samples for m in hearing.mentions):
-        return None
-    return reveal.sample
+def _just_revealed(hearing: Hearing, at: int) -> tuple[str, ...]:
+    """The samples whose identity was made known shortly before, if no other has been named since."""
+    near = [r for r in hearing.reveals if r.start <= at < r.start + REVEALED]
+    if not near or any(near[-1].end <= m.start < at and m.samples for m in hearing.mentions):
+        return ()
+    return tuple(r.sample for r in near if r.start == near[-1].start)

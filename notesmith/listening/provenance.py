@@ -16,7 +16,7 @@ PICKED = frozenset("picked pick plucked plucking picking harvest harvested crop 
 YEARLY = frozenset("crop vintage harvest year spring summer autumn winter flush from bottling".split())
 MADE = frozenset("is 's are was it's from grown comes came come made out off in of made they're a an the , pure all".split())
 TALK = frozenset("people usually normally always every most some other like reminds reminded than expected thought guess maybe "
-                 "guessed could if in general category holiday went been lived lives live born train".split())  # fmt: skip
+                 "guessed could if general category holiday went been lived lives live born train".split())  # fmt: skip
 
 
 AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".split())  # roasting, baking and washing up
