@@ -23,6 +23,9 @@ ALL_OTHERS = frozenset("either both others all them any anything rest two".split
 ITSELF = frozenset("it i before when hot cold usual expected you most last he she they what ever my normal average first we".split())
 CHANGES = frozenset("now getting gets got become becomes becoming became cools cooled cooling cooler warm warmed warming hot cold "
                     "infusion steep steeping round pour time today going goes gone turned turning opened opening again longer".split())  # fmt: skip
+AGAIN = 20  # words within which the same comparison is said again
+FRESH, FRESH_OF_TWO = 30, 45  # words since a sample was taken up in which it is set beside the one before
+RECENT = 30  # words before `the same` in which the two it is said of are named
 CHAIN = 14  # words within which a bare comparative goes on with the comparison before it
 
 
@@ -45,9 +48,17 @@ def find_comparisons(hearing: Hearing) -> None:
         sides = _sides(hearing, named, grading, last)
         if sides:
             last = (grading, sides)
-            found.extend(_compared(hearing, grading, sides))
+            found.extend(c for c in _compared(hearing, grading, sides) if not _said_already(found, c))
             _leave_out(hearing, grading)
     hearing.comparisons = found
+
+
+def _said_already(found: list[Compared], new: Compared) -> bool:
+    """The same in other words at once (`softer than the other, a lot softer`)."""
+    return any(
+        (c.attribute, c.more, c.less, c.equal) == (new.attribute, new.more, new.less, new.equal) and new.start - c.end < AGAIN
+        for c in found[-4:]
+    )
 
 
 def _compared(hearing: Hearing, grading: Grading, sides: Sides) -> Iterator[Compared]:
@@ -88,14 +99,32 @@ def _sentence(hearing: Hearing, grading: Grading) -> tuple[int, int]:
 
 def _sides(hearing: Hearing, named: list[Named], grading: Grading, before: tuple[Grading, Sides] | None) -> Sides | None:
     first, last = _sentence(hearing, grading)
-    subject = _subject(hearing, named, grading, first)
+    subject = _carrier(hearing, named, grading) or _subject(hearing, named, grading, first)
     than = _than(hearing, grading, last)
-    if than >= 0:
+    if than >= 0 and hearing.words[than].norm != "each":
         return _told(hearing, named, subject, than, last)
     if grading.most:
-        others = all_but(hearing, subject) if subject else ()
-        return Sides(subject, others, grading.end, "more than all the others", 0.6) if subject and others else None
-    return _implied(hearing, grading, subject, before, first, last)
+        return _above_all(hearing, grading, subject)
+    if grading.way == 0:
+        return _level(hearing, named, grading, last)
+    return _implied(hearing, named, grading, subject, before, first, last)
+
+
+def _above_all(hearing: Hearing, grading: Grading, subject: str | None) -> Sides | None:
+    """`The thickest of the three`: more than all the others, where these are meant."""
+    after = [w.norm for w in hearing.words[grading.end : grading.end + 3]]
+    others = all_but(hearing, subject) if subject else ()
+    meant = after[:1] == ["one"] or after[:2] in (["of", "the"], ["of", "them"], ["of", "all"], ["by", "far"])
+    return Sides(subject, others, grading.end, "more than all the others", 0.6) if subject and others and meant else None
+
+
+def _level(hearing: Hearing, named: list[Named], grading: Grading, last: int) -> Sides | None:
+    """The two that are level: those named last, or the only two there are."""
+    near = [sample for _, sample in reversed(within(named, grading.start - RECENT, last))]
+    pair = list(dict.fromkeys(near))[:2]
+    if len(pair) < 2 and len(hearing.sheet.samples) == 2:
+        pair = [s.id for s in hearing.sheet.samples]
+    return Sides(pair[0], (pair[1],), grading.end, "level", 0.6) if len(pair) == 2 else None
 
 
 def _than(hearing: Hearing, grading: Grading, last: int) -> int:
@@ -117,6 +146,14 @@ def _subject(hearing: Hearing, named: list[Named], grading: Grading, first: int)
         if not before & {"than", "to", "as", "with", "from", "after"}:
             return sample
     return topic_at(hearing, grading.start)
+
+
+def _carrier(hearing: Hearing, named: list[Named], grading: Grading) -> str | None:
+    """The sample it is found on: the green in `more pepper on the green`."""
+    end = grading.end
+    if end < len(hearing.words) and hearing.words[end].norm in ("on", "in", "with"):
+        return next((sample for m, sample in within(named, end + 1, end + 3) if m.kind != "all"), None)
+    return None
 
 
 def _told(hearing: Hearing, named: list[Named], subject: str | None, than: int, last: int) -> Sides | None:
@@ -142,7 +179,8 @@ def _told(hearing: Hearing, named: list[Named], subject: str | None, than: int, 
 
 
 def _implied(
-    hearing: Hearing, grading: Grading, subject: str | None, before: tuple[Grading, Sides] | None, first: int, last: int
+    hearing: Hearing, named: list[Named], grading: Grading, subject: str | None, before: tuple[Grading, Sides] | None,
+    first: int, last: int,
 ) -> Sides | None:
     """The sides of a bare comparative: those of the comparison it goes on with, or the sample just before."""
     if not subject:
@@ -152,10 +190,22 @@ def _implied(
     norms = {w.norm for w in hearing.words[first:last]}
     if norms & CHANGES:
         return None
-    if grading.way == 0:
+    named_here = bool(within(named, first, last))
+    if hearing.words[grading.start].norm in ("more", "less") and not named_here:
+        return None
+    if not named_here and _words_since_taken_up(hearing, grading.start) > (FRESH_OF_TWO if len(hearing.sheet.samples) == 2 else FRESH):
         return None
     other = other_than(hearing, subject, grading.start)
     return Sides(subject, (other,), grading.end, "the sample just before", 0.5) if other else None
+
+
+def _words_since_taken_up(hearing: Hearing, i: int) -> int:
+    """How long the talk has been about the sample it is about at word `i`; later a grading is against itself."""
+    k = hearing.run_of[i]
+    sample = hearing.topics[k].sample
+    while k and hearing.topics[k - 1].sample == sample and i - hearing.runs[k][0] <= FRESH_OF_TWO:
+        k -= 1
+    return i - hearing.runs[k][0]
 
 
 def _degree(hearing: Hearing, grading: Grading, end: int) -> Intensity | None:

@@ -7,7 +7,8 @@ from notesmith.lexicon import Lexicon
 from notesmith.lexicon.check import common_words
 from notesmith.lexicon.inflect import adjective_forms
 from notesmith.listening.hearing import Hearing, Word
-from notesmith.listening.vocabulary import DETERMINERS, NOUNS
+from notesmith.listening.names import CARRIERS
+from notesmith.listening.vocabulary import BE, CONTAINERS, DETERMINERS, GRADERS, NOUNS
 
 # Comparatives that grade liking, money or time, or compare nothing.
 NO_PROPERTY = frozenset(
@@ -45,7 +46,7 @@ def find_gradings(hearing: Hearing) -> Iterator[Grading]:
             continue
         grading = _grading_at(hearing, i)
         if grading:
-            past = grading.end
+            past = grading.end + (grading.end < len(words) and words[grading.end].norm == "as")
             yield grading
 
 
@@ -53,7 +54,9 @@ def _grading_at(hearing: Hearing, i: int) -> Grading | None:
     words = hearing.words
     maker = MAKERS.get(words[i].norm)
     if maker:
-        return maker(words, i)
+        made = maker(words, i)
+        weak = made and (made.most or made.way == 0) and not _names_property(hearing, *made.says)
+        return None if weak else made
     if words[i].norm.endswith("er") or words[i].norm.endswith("est"):
         return _inflected(hearing, i)
     return None
@@ -71,11 +74,36 @@ def _inflected(hearing: Hearing, i: int) -> Grading | None:
         return None
     if before in ("no", "any") or (before == "the" and i and words[i - 2].norm in ("the", ",") and not most):
         return None
-    end = i + 1
-    noun = words[end].norm if end < len(words) and words[end].tag in NOUNS and words[end].pause < 300 else ""
-    if noun and noun not in NO_HEAD and not most:
-        return Grading(i, end + 1, f"{base} {noun}", (i, end + 1), 1, False)
-    return Grading(i, end, base, (i, end), 1, most)
+    after, named = _noun_after(hearing, i), _noun_before(hearing, i)
+    if after and after not in NO_HEAD | CARRIERS and not most:
+        return Grading(i, i + 2, f"{base} {after}", (i, i + 2), 1, False) if _is_sensory(hearing, after) else None
+    return Grading(i, i + 1, f"{base} {named}" if named else base, (i, i + 1), 1, most)
+
+
+def _noun_after(hearing: Hearing, i: int) -> str:
+    """The noun right after the word at `i`, or nothing."""
+    word = hearing.words[i + 1] if i + 1 < len(hearing.words) else None
+    joined = word and word.tag in NOUNS and word.pause < 300 and hearing.clause_of[i + 1] == hearing.clause_of[i]
+    return word.norm if word and joined else ""
+
+
+def _noun_before(hearing: Hearing, i: int) -> str:
+    """The noun whose strength is graded: the finish in `the finish is longer`, or nothing."""
+    words, k = hearing.words, i - 1
+    while k > max(0, i - 4) and words[k].norm in BE | GRADERS | {"got", "has", "'s"}:
+        k -= 1
+    noun = words[k].norm if 0 <= k < i - 1 and words[k].tag in NOUNS else ""
+    return noun if noun and _is_sensory(hearing, noun) else ""
+
+
+def _names_property(hearing: Hearing, start: int, end: int) -> bool:
+    """Whether the words name something perceived: the same colour, not the same roaster."""
+    return any(_is_sensory(hearing, w.norm) for w in hearing.words[start:end])
+
+
+def _is_sensory(hearing: Hearing, noun: str) -> bool:
+    label = hearing.lexicon.look_up(noun)
+    return noun in CONTAINERS or bool(label) and hearing.lexicon.concepts[label.concept].sort == "descriptor"
 
 
 def plain_form(word: str, lexicon: Lexicon, *, graded: bool) -> str | None:
@@ -124,8 +152,8 @@ def _more(words: list[Word], i: int) -> Grading | None:
     if before in ("any", "no", "once", "one", "the" if not most else "", "two", "some", "at", "bit's") or most and before != "the":
         return None
     start = i + 1
-    while start < len(words) and words[start].norm in ("of", "a", "an", "the") and start < i + 3:
-        start += 1
+    if start < len(words) and words[start].norm in ("of", "a", "an", "the"):
+        return None  # `more of a brown` says what it is, not how it stands beside another
     end = _head(words, start)
     if end == start:
         return None
