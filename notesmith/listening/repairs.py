@@ -113,7 +113,7 @@ def _sounding(hearing: Hearing) -> Iterator[Guess]:
     names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
     trade, right = _trade_targets(hearing.lexicon), _right(hearing)
     named = {word for found in names.values() for target in found for word in target.words}
-    for stretch in stretches(hearing, (names, trade)):
+    for stretch in stretches(hearing, names.keys() | trade.keys()):
         known = right[stretch.start : stretch.end]
         for target in names.get(stretch.sound.bones, ()):
             if _may_be(stretch, target, known, named):

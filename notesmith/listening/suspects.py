@@ -1,7 +1,7 @@
 """Which stretches of words may be something else misprinted, and how much sense they make as they stand."""
 
 import json
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
@@ -60,9 +60,9 @@ def is_english(word: str) -> bool:
     return word in _english()
 
 
-def stretches(hearing: Hearing, wanted: Iterable[Container[str]]) -> Iterator[Stretch]:
+def stretches(hearing: Hearing, wanted: Container[str]) -> Iterator[Stretch]:
     """Every row of one to four words with no sign between, whose consonants are among the wanted."""
-    words, wanted = hearing.words, tuple(wanted)
+    words = hearing.words
     loose = [w.norm in LOOSE for w in words]
     bones = [sound_of(w.norm).bones if _spoken(w) else None for w in words]
     for start in range(len(words)):
@@ -74,7 +74,7 @@ def stretches(hearing: Hearing, wanted: Iterable[Container[str]]) -> Iterator[St
             if last is None:
                 break
             row += last
-            if any(row in found for found in wanted) and not _is_idle(words, loose, start, end):
+            if row in wanted and not _is_idle(words, loose, start, end):
                 yield _stretch(words, loose, start, end)
 
 
