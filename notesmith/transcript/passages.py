@@ -3,10 +3,11 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import islice
 from typing import NamedTuple
 
 from notesmith.errors import CaptionError
-from notesmith.transcript.limits import MAX_WORDS
+from notesmith.transcript.limits import MAX_LINES, MAX_WORDS
 from notesmith.transcript.model import Word
 
 # Zero-width marks (joiners, direction marks, soft hyphen) would hide a word from the lexicon.
@@ -62,8 +63,10 @@ class Reading:
 
 
 def lines_of(source: str) -> Iterator[Line]:
-    """The lines of a text, whichever of LF, CR or CRLF ends them."""
+    """The lines of a text, whichever of LF, CR or CRLF ends them. Raises CaptionError past the limit."""
     for number, match in enumerate(_LINE.finditer(source), start=1):
+        if number > MAX_LINES:
+            raise CaptionError(f"more than {MAX_LINES:,} lines", mend="split the recording")
         yield Line(number, *match.span(1))
 
 
@@ -86,7 +89,7 @@ def _split(words: list[Word], unfinished: list[Piece], piece: Piece) -> None:
     """Split a literal piece; its last word stays unfinished if the piece ends with it."""
     text, offset, ms = piece.text, piece.start, piece.ms
     plain = text.isascii()
-    for match in _WORD.finditer(text):
+    for match in islice(_WORD.finditer(text), MAX_WORDS + 1):
         start, end = match.span()
         if plain and not unfinished and end < len(text):  # most words, and so without detour
             words.append(Word(match[0], ms, offset + start, offset + end))
@@ -112,6 +115,7 @@ class Turns:
 
     def __init__(self, start_ms: int | None, end_ms: int | None, speaker: str | None = None) -> None:
         self._start_ms, self._end_ms = start_ms, end_ms
+        self._added = 0
         self._turns: list[tuple[str | None, list[list[Piece]]]] = [(speaker, [[]])]
 
     def new_line(self) -> None:
@@ -126,6 +130,9 @@ class Turns:
     def add(self, piece: Piece) -> None:
         """Add a piece to the current line."""
         self._turns[-1][1][-1].append(piece)
+        self._added += 1
+        if self._added > MAX_WORDS:
+            raise CaptionError(f"a cue of more than {MAX_WORDS:,} marks", mend="export the captions again")
 
     def passages(self) -> list[Passage]:
         """The passages that hold words; a later speaker of the cue starts at the first word's own time, if known."""

@@ -75,6 +75,7 @@ def test_hostile_line_is_read_or_refused_at_once(frame: str, line: str) -> None:
     assert _seconds(read) < 2
 
 
+@pytest.mark.slow
 def test_too_many_cues() -> None:
     """More than 200,000 cues are refused."""
     data = b"WEBVTT\n\n" + b"00:01.000 --> 00:02.000\na\n\n" * (MAX_CUES + 1)
@@ -82,6 +83,7 @@ def test_too_many_cues() -> None:
         parse_captions(data, "talk.vtt")
 
 
+@pytest.mark.slow
 def test_too_many_words() -> None:
     """More than a million words are refused."""
     with pytest.raises(CaptionError, match="more than 1,000,000 words"):
@@ -100,3 +102,19 @@ def test_warnings_are_few() -> None:
     captions = parse_captions(json.dumps({"segments": segments}).encode(), "talk.json")
     assert len(captions.warnings) == 21
     assert captions.warnings[-1] == "and 80 more"
+
+
+@pytest.mark.parametrize(
+    ("data", "said"),
+    [
+        (b"[0:01] a\n" + b"\n" * 2_000_000, "more than 2,000,000 lines"),
+        (b'{"segments": [' + b"[]," * 4_000_000 + b"[]]}", "more than 4,000,000 objects and lists"),
+        (b"<tt>" + b"<p/>" * 2_000_001 + b"</tt>", "more than 2,000,000 elements"),
+        (b"WEBVTT\n\n00:01.000 --> 00:02.000\na" + b"&amp;" * 1_000_001, "more than 1,000,000 marks"),
+    ],
+)
+@pytest.mark.slow
+def test_swollen(data: bytes, said: str) -> None:
+    """Files that hold far more of something than any recording does are refused before they fill the memory."""
+    with pytest.raises(CaptionError, match=said):
+        parse_captions(data, "talk")

@@ -17,6 +17,7 @@ FORMATS: tuple[tuple[str, ModuleType], ...] = (
 )
 """Every format with a mark of its own, each `recognises(text)` and `read(text)`; a text that bears two is refused."""
 
+_LOOKED_AT = 1_000_000
 _NOT_READ = (
     (r"Scenarist_SCC", "SCC captions"),
     (r"\[Script Info\]", "ASS captions"),
@@ -32,7 +33,8 @@ def format_of(text: str) -> ModuleType:
 
     Raises CaptionError for a text that could be read in two ways, or is in a format that is not read.
     """
-    found = [(name, module) for name, module in FORMATS if module.recognises(text)]
+    head = text[:_LOOKED_AT]
+    found = [(name, module) for name, module in FORMATS if module.recognises(head)]
     if len(found) > 1:
         readings = " or ".join(name for name, _module in found)
         raise CaptionError(f"this could be read as {readings}", mend="keep the lines of one of them")

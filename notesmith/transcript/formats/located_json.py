@@ -14,6 +14,9 @@ _SURROGATES = r"\\u[dD][89abAB][0-9a-fA-F]{2}\\u[dD][c-fC-F][0-9a-fA-F]{2}"
 _ESCAPE = re.compile(rf"{_SURROGATES}|\\u[0-9a-fA-F]{{4}}|\\.|[^\\]+", re.DOTALL)
 
 
+_MOST = 4_000_000
+
+
 class Located(str):
     """A string of a JSON text, with the span of its raw characters between the quotes."""
 
@@ -31,8 +34,11 @@ class Located(str):
 def load(source: str) -> Any:
     """Parse JSON into plain values whose strings (keys aside) are Located.
 
-    Raises CaptionError for broken or truncated JSON, NaN, a key given twice and nesting without end.
+    Raises CaptionError for broken or truncated JSON, NaN, a key given twice, and for nesting or
+    lists without end.
     """
+    if source.count("{") + source.count("[") > _MOST:
+        raise CaptionError(f"JSON of more than {_MOST:,} objects and lists", mend="split the recording")
     try:
         value = json.loads(source, parse_constant=_refuse_constant, object_pairs_hook=_unique)
         return _locate(value, _STRING.finditer(source))

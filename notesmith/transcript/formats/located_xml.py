@@ -4,16 +4,14 @@ The standard library's element tree keeps no positions, so this small tree is bu
 directly. A document type is refused, and with it every entity that could swell.
 """
 
-from bisect import bisect_right
 from dataclasses import dataclass, field
-from itertools import accumulate
 from xml.parsers import expat
 
 from notesmith.errors import CaptionError
 from notesmith.transcript.passages import Piece
 
 _DEEPEST = 100
-_STRIDE = 4096
+_MOST = 2_000_000
 
 
 @dataclass(slots=True)
@@ -36,7 +34,8 @@ class Element:
 def parse_xml(source: str) -> Element:
     """Parse a document into its root element.
 
-    Raises CaptionError for broken or truncated XML, a document type, and nesting deeper than 100.
+    Raises CaptionError for broken or truncated XML, a document type, nesting deeper than 100
+    and more than two million elements.
     """
     return _Builder(source).root()
 
@@ -45,8 +44,8 @@ class _Builder:
     def __init__(self, source: str) -> None:
         self.source = source
         self.skipped = len(source) - len(source.lstrip())
-        self.data = source[self.skipped :].encode("utf-8", "replace")
-        self.char_of = _CharOffsets(source[self.skipped :])
+        self.data = source[self.skipped :].encode()
+        self.byte, self.char, self.count = 0, self.skipped, 0
         self.document = Element("", {})
         self.open = [self.document]
         self.literal = False
@@ -71,15 +70,17 @@ class _Builder:
         element = Element(_local(name), {_local(key): value for key, value in attributes.items()})
         self.open[-1].children.append(element)
         self.open.append(element)
-        if len(self.open) > _DEEPEST:
+        self.count += 1
+        if len(self.open) > _DEEPEST or self.count > _MOST:
+            what = "XML nested too deep" if len(self.open) > _DEEPEST else f"XML of more than {_MOST:,} elements"
             where = f"line {self.parser.CurrentLineNumber}"
-            raise CaptionError("XML nested too deep", where=where, mend="export the captions again")
+            raise CaptionError(what, where=where, mend="export the captions again")
 
     def end(self, _name: str) -> None:
         self.open.pop()
 
     def characters(self, text: str) -> None:
-        start = self.skipped + self.char_of(self.parser.CurrentByteIndex)
+        start = self.char_at(self.parser.CurrentByteIndex)
         end = start + len(text)
         if self.source.startswith("&", start) and not self.literal:
             end = self.source.index(";", start) + 1
@@ -87,25 +88,14 @@ class _Builder:
             end = start + 2
         self.open[-1].children.append(Piece(text, start, end))
 
+    def char_at(self, byte: int) -> int:
+        """From the parser's count of bytes, which only grows, to a character of the source."""
+        self.char += len(self.data[self.byte : byte].decode())
+        self.byte = byte
+        return self.char
+
     def doctype(self, *_declaration: object) -> None:
         raise CaptionError("XML with a document type, which is not read", mend="take the <!DOCTYPE …> out")
-
-
-class _CharOffsets:
-    """From byte offsets of UTF-8 to character offsets."""
-
-    def __init__(self, text: str) -> None:
-        self.text = text
-        self.ascii = text.isascii()
-        blocks = () if self.ascii else (text[at : at + _STRIDE] for at in range(0, len(text), _STRIDE))
-        self.starts = list(accumulate((len(block.encode("utf-8", "replace")) for block in blocks), initial=0))
-
-    def __call__(self, byte: int) -> int:
-        if self.ascii:
-            return byte
-        block = bisect_right(self.starts, byte) - 1
-        encoded = self.text[block * _STRIDE : (block + 1) * _STRIDE].encode("utf-8", "replace")
-        return block * _STRIDE + len(encoded[: byte - self.starts[block]].decode("utf-8", "replace"))
 
 
 def _local(name: str) -> str:

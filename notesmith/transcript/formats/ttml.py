@@ -45,8 +45,9 @@ def read(text: str) -> Reading:
 class _Reader:
     def __init__(self, root: Element) -> None:
         rate = Fraction(_number(root, "frameRate", 30))
-        self.frame_rate = rate * _multiplier(root)
-        self.tick_rate = Fraction(_number(root, "tickRate", int(rate) if "frameRate" in root.attributes else 1))
+        tick_rate = _number(root, "tickRate", int(rate) if "frameRate" in root.attributes else 1)
+        self.unit_ms = {"h": Fraction(3_600_000), "m": Fraction(60_000), "s": Fraction(1000), "ms": Fraction(1)}
+        self.unit_ms |= {"f": 1000 / (rate * _multiplier(root)), "t": Fraction(1000, tick_rate)}
         self.agents = {
             agent.attributes.get("id", ""): next((name.text() for name in agent.elements("name")), "")
             for head in root.elements("head")
@@ -115,18 +116,16 @@ class _Reader:
             return None
         try:
             return self.ms(text.strip())
-        except (ValueError, ZeroDivisionError):
+        except ValueError:
             raise CaptionError(f"{key}={text[:40]!r} is no time", mend="write times as hh:mm:ss.mmm") from None
 
     def ms(self, text: str) -> int:
         if clock := _CLOCK.fullmatch(text):
-            return parse_clock(clock[1] + (clock[2] or "")) + round(int(clock[3] or 0) * 1000 / self.frame_rate)
+            return parse_clock(clock[1] + (clock[2] or "")) + round(int(clock[3] or 0) * self.unit_ms["f"])
         offset = _OFFSET.fullmatch(text)
         if offset is None:
             raise ValueError(text)
-        units = {"h": Fraction(3_600_000), "m": Fraction(60_000), "s": Fraction(1000), "ms": Fraction(1)}
-        units |= {"f": 1000 / self.frame_rate, "t": 1000 / self.tick_rate}
-        return round(Fraction(offset[1]) * units[offset[2]])
+        return round(Fraction(offset[1]) * self.unit_ms[offset[2]])
 
 
 def _multiplier(root: Element) -> Fraction:
