@@ -1,5 +1,5 @@
 """Listening: from a talk and a tasting sheet to notes, one question after another."""
 
-from notesmith.listening.notes import take_notes
+from notesmith.listening.notes import draft_sheet, take_notes
 
-__all__ = ["take_notes"]
+__all__ = ["draft_sheet", "take_notes"]

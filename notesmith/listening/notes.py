@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from hashlib import sha256
 from typing import Any, TypeVar
 
+from notesmith.errors import NoTastingError
 from notesmith.lexicon import Lexicon
 from notesmith.listening.drafting import draft_from_talk
 from notesmith.listening.hearing import Grounds, Hearing, Perception
@@ -14,8 +15,8 @@ from notesmith.records import (
 )  # fmt: skip
 from notesmith.transcript import Captions, Talk
 
-
 R = TypeVar("R", bound=Record)
+CONVINCING = 0.6  # a perception so sure that it is no figure of speech
 
 
 def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None) -> Notes:
@@ -25,8 +26,23 @@ def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexic
     """
     talk = Talk.from_captions(captions)
     lexicon = lexicon or Lexicon.load()
-    used = sheet or draft_from_talk(talk, lexicon)
-    return write_notes(listen(talk, used, lexicon), captions, drafted=sheet is None)
+    hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
+    if not _is_tasting(hearing, drafted=sheet is None):
+        raise NoTastingError("nothing is tasted in it", where=captions.name, mend="give a sheet with --sheet if it is")
+    return write_notes(hearing, captions, drafted=sheet is None)
+
+
+def draft_sheet(captions: Captions, *, lexicon: Lexicon | None = None) -> Sheet:
+    """Propose a tasting sheet from the talk alone. Raises NoTastingError where nothing is tasted."""
+    return take_notes(captions, lexicon=lexicon).sheet
+
+
+def _is_tasting(hearing: Hearing, *, drafted: bool) -> bool:
+    """Whether a sample is named or something perceived; without a sheet or a product, stray words are not enough."""
+    if any(mention.kind == "name" for mention in hearing.mentions):
+        return True
+    surest = max((perception.confidence for perception in hearing.perceptions), default=0.0)
+    return surest >= CONVINCING if drafted and not hearing.sheet.category else surest > 0
 
 
 def write_notes(hearing: Hearing, captions: Captions, *, drafted: bool) -> Notes:
