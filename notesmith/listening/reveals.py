@@ -30,6 +30,7 @@ NO_NAME = LIKING | GRADERS | FILLERS | frozenset(
 )
 
 
+BREAKS = STOPS | frozenset(", . ! and".split())
 GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought would should".split())
 BESIDE = frozenset(", : . the it says said um uh so oh and actually one in a your my of winner".split()) | COPULAS | CARRIERS | PAPERS
 
@@ -51,7 +52,7 @@ def find_reveals(hearing: Hearing) -> None:
     if not hearing.sheet.blind and len(sealed) == len(hearing.sheet.samples):
         sealed = []
     hearing.reveals = []
-    for naming in _roll_call(hearing, list(_namings(hearing))) if sealed else ():
+    for naming in _roll_call(hearing, sorted(_namings(hearing), key=lambda n: n.start)) if sealed else ():
         for sample in naming.samples:
             if sample in sealed:
                 sealed.remove(sample)
@@ -76,7 +77,7 @@ def _roll_call(hearing: Hearing, namings: list[Naming]) -> list[Naming]:
         return sum(called.values()) + 1.2 * opened(first.start) + 0.8 * first.start / len(hearing.words)
 
     best = max(namings, key=worth, default=None)
-    if not best or worth(best) < 2:
+    if not best or worth(best) < 1.6:
         return []
     return [n for n in namings if best.start <= n.start < best.start + 2 * ROLL and (n.known or n.start < best.start + ROLL)]
 
@@ -99,6 +100,29 @@ def _namings(hearing: Hearing) -> Iterator[Naming]:
         naming = _naming(hearing, last.end, min(following, last.end + REACH), samples, known)
         if naming:
             yield naming
+    yield from _unnamed(hearing, known)
+
+
+def _unnamed(hearing: Hearing, known: bytearray) -> Iterator[Naming]:
+    """After a paper is opened, `it's the Assam` of the sample talked of, and `the winner is the Assam` of the winner."""
+    words = hearing.words
+    for opening in _openings(words):
+        for i in range(max(opening, int(len(words) * EARLIEST)), min(opening + ROLL, len(words) - 2)):
+            sample = _subject(hearing, i)
+            naming = _naming(hearing, i, min(len(words), i + 7), (sample,), known) if sample else None
+            if naming and naming.known:
+                yield naming
+
+
+def _subject(hearing: Hearing, i: int) -> str | None:
+    """The sample of which `is` at word `i` tells something: the winner's, or the one talked of."""
+    before = hearing.words[i - 1].norm
+    if hearing.words[i].norm not in COPULAS:
+        return None
+    if before == "winner":
+        overall = [p for p in hearing.preferences if p.scope == "overall" and p.start < i]
+        return overall[-1].preferred if overall else None
+    return hearing.topics[hearing.run_of[i]].sample if before in ("it", "that") else None
 
 
 def _known_words(hearing: Hearing) -> bytearray:
@@ -131,15 +155,41 @@ def _row(words: list[Word], mentions: list[Mention], k: int) -> tuple[tuple[str,
 def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
     """The product named after a sample that ends at `at`: the first phrase that has a name in it, else the first."""
     phrases = list(_phrases(hearing.words, at, limit, known))
-    chosen = phrases[0] if phrases and _is_direct([w.norm for w in hearing.words[at : phrases[0][0]]]) else next((p for p in phrases if any(known[p[0] : p[1]])), None)
+    said = _said_at_once(hearing.words, at, limit, known)
+    chosen = said or next((p for p in phrases if any(known[p[0] : p[1]])), phrases[0] if phrases else None)
     if not chosen:
         return None
-    is_known = any(known[chosen[0] : chosen[1]])
+    is_known = bool(said) or any(known[chosen[0] : chosen[1]])
     between = [w.norm for w in hearing.words[at : chosen[0]]]
     if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
         return None
     start, end = chosen[0], _with_apposition(hearing.words, chosen[1], limit, known)
     return Naming(start, end, samples, _meant(hearing, start, end), is_known)
+
+
+def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
+    """The words right after `is`, up to a break, where a name is among them or follows at once (`it's fig, from Ur`)."""
+    for i in range(at, limit):
+        start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
+        if words[i].norm not in COPULAS or start == limit or not _is_direct([w.norm for w in words[at:start]]):
+            continue
+        end = _run_end(words, start, limit, known)
+        named = any(known[start : min(limit, end + 4)])
+        if end > start and named and (known[start] or _may_join(words[start])):
+            return start, end
+    return None
+
+
+def _run_end(words: list[Word], start: int, limit: int, known: bytearray) -> int:
+    """Where what is said in one go ends, without what cannot end a name."""
+    end = start
+    while end < limit and words[end].norm not in BREAKS and words[end].tag != "CD" and end - start < 7:
+        end += 1
+    while end > start and not known[end - 1] and (
+        words[end - 1].norm in NO_NAME or words[end - 1].tag not in NOUNS | {"JJ", "VBN"}
+    ):
+        end -= 1
+    return end
 
 
 def _equates(between: list[str], is_known: bool) -> bool:
@@ -163,8 +213,11 @@ def _guessed(words: list[Word], at: int, end: int) -> bool:
 
 def _with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
     """Take in what stands beside the name (`Assam, second flush`), where that is of the trade."""
-    if end + 1 < limit and words[end].norm == "," and known[end + 1] and words[end + 1].tag not in ("NNP", "NNPS"):
-        return _phrase_end(words, end + 1, limit, known)
+    start = next((k for k in range(end, min(end + 3, limit)) if words[k].norm == ","), limit) + 1
+    if start < limit and words[start].norm in ("mostly", "all", "pure"):
+        start += 1
+    if start < limit and known[start]:
+        return _phrase_end(words, start, limit, known)
     return end
 
 
