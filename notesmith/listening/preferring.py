@@ -15,10 +15,12 @@ FACETS = {
     **dict.fromkeys(AROMA_SIGNS, "aroma"), **dict.fromkeys(FLAVOUR_SIGNS, "flavour"), **dict.fromkeys(LOOK_SIGNS, "appearance"),
     **{word: facet for word, facet in CONTAINERS.items() if facet},
 }  # fmt: skip
-SCOPING = frozenset("for on in by as the alone this".split())
+SCOPING = frozenset("for on in by".split())
+NO_USE = frozenset("now me us lot day money price table time sure once winner win today tonight order answer everyday".split())
 FAR = frozenset("easily easy far miles mile contest definitely hands question discussion doubt way much lot street close".split())
 JUST = frozenset("just hair whisker narrowly slightly bit points barely".split())
 LOOK_AROUND = 9  # words before a preference that tell its scope
+WEAK = frozenset(["would take", "liked better", "the best", "the answer is", "better than", "put above"])
 SAME = 12  # words within which the same sample picked again is the same preference
 
 
@@ -27,7 +29,7 @@ def find_preferences(hearing: Hearing) -> None:
     found = sorted([*_ranked(hearing), *_picked(hearing)], key=lambda p: (p.start, -p.end))
     kept: list[Preferred] = []
     for preference in found:
-        if not kept or not _repeats(kept[-1], preference):
+        if not kept or not (_repeats(kept[-1], preference) or _strays(hearing, kept, preference)):
             kept.append(preference)
     hearing.preferences = kept
 
@@ -36,6 +38,16 @@ def _repeats(kept: Preferred, preference: Preferred) -> bool:
     """Inside another one, or the same sample again at once."""
     same = preference.preferred == kept.preferred and preference.scope == kept.scope
     return preference.start < kept.end or (same and preference.start - kept.end < SAME)
+
+
+def _strays(hearing: Hearing, kept: list[Preferred], preference: Preferred) -> bool:
+    """A pick after a full ranking by the same taster is of another occasion, unless it says that it wins."""
+    if preference.scope != "overall" or preference.grounds[0].rule not in WEAK:
+        return False
+    rankings = (p for p in reversed(kept) if p.grounds[0].rule == "ranking" and p.scope == "overall")
+    last = next((p for p in rankings if hearing.words[p.start].speaker == hearing.words[preference.start].speaker), None)
+    whole = last is not None and len(last.over) == len(hearing.sheet.samples) - 1
+    return whole and last is not None and last.preferred != preference.preferred
 
 
 def _ranked(hearing: Hearing) -> Iterator[Preferred]:
@@ -80,10 +92,28 @@ def _scope(hearing: Hearing, start: int, end: int) -> str:
     preparations = _preparations(hearing, norms)
     if preparations:
         return preparations.pop() if len(preparations) == 1 else "overall"
-    for before, norm in zip(norms, norms[1:], strict=False):
-        if norm in FACETS and before in SCOPING:
-            return FACETS[norm]
-    return "overall"
+    return _facet(hearing, first, last) or _use(hearing, first, start) or "overall"
+
+
+def _facet(hearing: Hearing, first: int, last: int) -> str | None:
+    """The facet that is named after `for`, `on`, `in` (`for the finish`)."""
+    norms = [w.norm for w in hearing.words[first:last]]
+    for k in range(1, len(norms)):
+        before = norms[k - 2] if norms[k - 1] in ("the", "its") and k > 1 else norms[k - 1]
+        if norms[k] in FACETS and before in SCOPING:
+            return FACETS[norms[k]]
+    return None
+
+
+def _use(hearing: Hearing, first: int, start: int) -> str | None:
+    """What it would be used for (`for eating, it's …`), where that leads the sentence."""
+    words = hearing.words[first:start]
+    for k, word in enumerate(words[:-1]):
+        if word.norm == "for":
+            used = next((w for w in words[k + 1 : k + 3] if w.norm != "the"), None)
+            if used and used.tag in ("NN", "NNS", "VBG") and used.norm not in NO_USE:
+                return used.norm
+    return None
 
 
 def _preparations(hearing: Hearing, norms: list[str]) -> set[str]:

@@ -4,6 +4,8 @@ A ranking is a row of names, each tied to the one before by `then` or given a pl
 at the bottom`). A row that tells what will be poured or tasted next is none.
 """
 
+import itertools
+
 from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.siding import singled_out
 
@@ -19,7 +21,9 @@ ANNOUNCES = frozenset("order ranking rank ranked goes answer final overall podiu
 OPINES = frozenset("me 'd i my it its it's overall wins first winner say order ranking goes favourite favorite best go".split())
 PROCESS = frozenset("try taste tasting pour pouring start starting brew brewing smell sniff move moving begin boil look open slurp sip".split())
 THEN = frozenset(["then", "followed"])
-GAP = 14  # words between two names of a ranking
+SURELY = frozenset("easily easy definitely definitively obviously clearly contest".split())
+LATE = 0.6  # of a recording; names told off after this are a verdict
+GAP = 18  # words between two names of a ranking
 BEFORE = 8  # words before a ranking that tell what it is
 
 
@@ -45,7 +49,7 @@ def _row(hearing: Hearing, named: list[Named], i: int) -> tuple[list[Named], int
         if mention.start - last.end > GAP or hearing.words[mention.start].speaker != hearing.words[last.start].speaker:
             break
         if all(sample != s for _, s in row):
-            if not _linked(hearing.words, last, mention):
+            if not _linked(hearing.words, last, mention) or _starts_anew(hearing.words, row, mention):
                 break
             row.append(named[j])
         last = mention
@@ -62,6 +66,11 @@ def _linked(words: list[Word], last: Mention, mention: Mention) -> bool:
     if after_then is not None and BETWEEN.issuperset(after_then):
         return True
     return place_of(words, mention) > 0 or (len(gap) < 3 and BETWEEN.issuperset(gap))
+
+
+def _starts_anew(words: list[Word], row: list[Named], mention: Mention) -> bool:
+    """A first place begins another row, unless the row is told from the bottom up."""
+    return place_of(words, mention) == 1 and place_of(words, row[0][0]) < 2
 
 
 def place_of(words: list[Word], mention: Mention) -> int:
@@ -91,9 +100,17 @@ def _ranks(hearing: Hearing, row: list[Named]) -> bool:
         return False
     placed = sum(place_of(words, m) > 0 for m, _ in row)
     linked = sum(n in THEN for n in inside)
+    whole = len(row) == len(hearing.sheet.samples)
     if not placed and not linked:
-        return len(row) > 2 and bool(before & ANNOUNCES)
-    return placed + linked > 1 or bool(before & OPINES) or len(row) == len(hearing.sheet.samples)
+        late = start > LATE * len(words)
+        return len(row) > 2 and (bool(before & ANNOUNCES) or (whole and late and BETWEEN.issuperset(inside_gaps(words, row))))
+    return placed + linked > 1 or bool(before & OPINES or SURELY.intersection(inside)) or whole
+
+
+def inside_gaps(words: list[Word], row: list[Named]) -> set[str]:
+    """The words between the names of a row."""
+    pairs = itertools.pairwise(m for m, _ in row)
+    return {w.norm for a, b in pairs for w in words[a.end : b.start]}
 
 
 def _best_first(hearing: Hearing, row: list[Named]) -> list[Named]:

@@ -7,11 +7,12 @@ from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.siding import other_than, singled_out, topic_at, within
 from notesmith.listening.vocabulary import BE
 
+RECENT = 30  # words before `that one` in which what it means is named
 NEAR = 7  # words between a verdict word and the name it is about
 TITLES = frozenset("winner favourite favorite champion pick".split())
 WINS = frozenset("wins won winning win beats beat".split())
-TAKES = frozenset("take have buy drink pick choose go keep want order reach vote prefer give pour going picking taking "
-                  "buying having keeping giving putting say ask".split())  # fmt: skip
+TAKES = frozenset("take have buy drink pick choose go keep want order reach vote prefer give going picking taking "
+                  "buying keeping giving say ask".split())  # fmt: skip
 WILLING = frozenset("'d would 'll will 'm am want have".split())
 SURE = frozenset(["take", "buy", "drink", "pick", "choose", "prefer", "keep"])
 LIGHT = frozenset("it 's to for with the a an that this one my vote as well is be probably still just definitely on actually um uh "
@@ -23,6 +24,11 @@ IMAGINED = frozenset("expected expecting thought thinking hoped hoping supposed 
                      "everyone everybody they he she someone somebody folk folks used".split())  # fmt: skip
 AFTER_PICK = STOPS | frozenset(", then and over for because every any again before above now on in with to so if but i it 's that out home "
                                "after as by myself at every thanks please or yeah".split())  # fmt: skip
+
+
+EARLY = 0.25  # of a recording; nothing is settled before
+LEADING = frozenset("for with on in as overall answer final choose winner choosing favourite then straight neat".split())
+SETTLES = frozenset("contest easily definitely question hands mile hair clear discussion doubt close street win".split())
 
 
 class Pick(NamedTuple):
@@ -72,8 +78,15 @@ def _after(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
     """The first name after word `i` with nothing but light words between."""
     for mention, sample in within(scene.named, i + 1, i + 1 + limit):
         between = [w.norm for w in scene.words[i + 1 : mention.start]]
-        return (mention, sample) if LIGHT.issuperset(between) else None
+        return (mention, _antecedent(scene, mention, sample)) if LIGHT.issuperset(between) else None
     return None
+
+
+def _antecedent(scene: Scene, mention: Mention, sample: str) -> str:
+    """`I'm buying that one`: the one named last."""
+    if mention.kind != "that":
+        return sample
+    return next((s for m, s in reversed(within(scene.named, mention.start - RECENT, mention.start)) if m.kind == "name"), sample)
 
 
 def _before(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
@@ -149,8 +162,8 @@ def _through(scene: Scene, i: int) -> Pick | None:
     before = scene.words[i - 1].norm if i else ""
     goes = scene.words[i].norm == "through" and (before in ("goes", "going", "'s"))
     takes = scene.words[i].norm == "takes" and after in ("it", "this", "the")
-    subject = _subject(scene, i) if goes or takes else None
-    return Pick(subject[0], (), subject[1], i + 1, "goes through", 0.7) if subject else None
+    named = _before(scene, i) if goes or takes else None
+    return Pick(named[1], (), named[0].start, i + 1, "goes through", 0.7) if named else None
 
 
 def _take(scene: Scene, i: int) -> Pick | None:
@@ -184,6 +197,33 @@ def _me(scene: Scene, i: int) -> Pick | None:
     if before and before[0].start and words[before[0].start - 1].norm in BE | {"the"} and before[0].end == i - 1:
         return Pick(before[1], (), before[0].start - 1, i + 1, "for me", 0.7)
     return None
+
+
+def _answer(scene: Scene, i: int) -> Pick | None:
+    """`With milk it's X`, `overall it's still X`, `it's X, no contest`."""
+    words = scene.words
+    if not i or words[i - 1].norm not in ("it", "it'd") or i < EARLY * len(words):
+        return None
+    named = _after(scene, i, 5)
+    if not named or not _ends_thought(scene, named[0].end) or words[i + 1].norm in ("for", "to", "with"):
+        return None
+    first = i - 1
+    while first > max(0, i - 10) and words[first - 1].norm not in STOPS:
+        first -= 1
+    before = {w.norm for w in words[first : i - 1]}
+    after = {w.norm for w in words[named[0].end : named[0].end + 5]}
+    if before & LEADING or after & SETTLES:
+        return Pick(named[1], (), i - 1, named[0].end, "the answer is", 0.6)
+    return None
+
+
+def _first(scene: Scene, i: int) -> Pick | None:
+    """`It's X first`."""
+    named = _before(scene, i, 3)
+    if not named or named[0].end != i or i < EARLY * len(scene.words):
+        return None
+    led = [w.norm for w in scene.words[max(0, named[0].start - 2) : named[0].start]]
+    return Pick(named[1], (), named[0].start, i + 1, "put first", 0.6) if BE.intersection(led) else None
 
 
 def _ends_thought(scene: Scene, end: int) -> bool:
@@ -225,12 +265,11 @@ def _like(scene: Scene, i: int) -> Pick | None:
 
 def _liked(scene: Scene, liked: int, i: int) -> Pick | None:
     named = _after(scene, liked, i - liked)
-    sample = named[1] if named else None
-    if not sample and PRONOUNS.intersection(w.norm for w in scene.words[liked + 1 : i]):
-        sample = topic_at(scene.hearing, i)
-    if not sample:
+    pointed = PRONOUNS.intersection(w.norm for w in scene.words[liked + 1 : i])
+    sample = named[1] if named else topic_at(scene.hearing, i) if pointed else None
+    over, end = _over(scene, i + 1, sample) if sample else ((), i)
+    if not sample or not (named or over):
         return None
-    over, end = _over(scene, i + 1, sample)
     return Pick(sample, over, liked - 1, max(end, i + 1), "liked better", 0.7)
 
 
@@ -250,6 +289,8 @@ PATTERNS: dict[str, Callable[[Scene, int], Pick | None]] = {
     **dict.fromkeys(("through", "takes"), _through),
     **dict.fromkeys(("over", "above"), _above),
     **dict.fromkeys(("better", "more", "nicer"), _like),
+    **dict.fromkeys(("'s", "is", "be", "'d"), _answer),
+    "first": _first,
     "me": _me,
     "best": _best,
 }
