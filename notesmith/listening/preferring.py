@@ -1,6 +1,7 @@
 """Which is liked better? A ranking settles what is said within it; the last overall preference is the verdict."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from notesmith.listening.facets import AROMA_SIGNS, FLAVOUR_SIGNS, LOOK_SIGNS
 from notesmith.listening.hearing import Grounds, Hearing, Preferred
@@ -29,7 +30,9 @@ def find_preferences(hearing: Hearing) -> None:
     found = sorted([*_ranked(hearing), *_picked(hearing)], key=lambda p: (p.start, -p.end))
     kept: list[Preferred] = []
     for preference in found:
-        if not kept or not (_repeats(kept[-1], preference) or _strays(hearing, kept, preference)):
+        if kept and _repeats(kept[-1], preference):
+            kept[-1] = _fuller(kept[-1], preference)
+        elif not _strays(hearing, kept, preference):
             kept.append(preference)
     hearing.preferences = kept
 
@@ -40,12 +43,18 @@ def _repeats(kept: Preferred, preference: Preferred) -> bool:
     return preference.start < kept.end or (same and preference.start - kept.end < SAME)
 
 
+def _fuller(kept: Preferred, preference: Preferred) -> Preferred:
+    """A ranking tells more than the pick that leads it (`for me it's X`, then the order)."""
+    told = preference.grounds[0].rule == "ranking" != kept.grounds[0].rule and preference.preferred == kept.preferred
+    return replace(preference, start=kept.start) if told else kept
+
+
 def _strays(hearing: Hearing, kept: list[Preferred], preference: Preferred) -> bool:
     """A pick after a full ranking by the same taster is of another occasion, unless it says that it wins."""
-    if preference.scope != "overall" or preference.grounds[0].rule not in WEAK:
+    if preference.scope != "overall" or preference.grounds[0].rule not in WEAK or preference.taster is None:
         return False
     rankings = (p for p in reversed(kept) if p.grounds[0].rule == "ranking" and p.scope == "overall")
-    last = next((p for p in rankings if hearing.words[p.start].speaker == hearing.words[preference.start].speaker), None)
+    last = next((p for p in rankings if p.taster == preference.taster), None)
     whole = last is not None and len(last.over) == len(hearing.sheet.samples) - 1
     return whole and last is not None and last.preferred != preference.preferred
 
@@ -68,7 +77,7 @@ def _preference(
     hearing: Hearing, start: int, end: int, sample: str, over: tuple[str, ...], rule: str, score: float
 ) -> Preferred:
     return Preferred(
-        start, end, sample, over, _scope(hearing, start, end), _degree(hearing, start, end), said_by(hearing, start), score,
+        start, end, sample, over, _scope(hearing, start, end, rule), _degree(hearing, start, end), said_by(hearing, start), score,
         (Grounds(rule, start, end),),
     )  # fmt: skip
 
@@ -83,7 +92,7 @@ def _sentence(hearing: Hearing, start: int, end: int) -> tuple[int, int]:
     return first, last
 
 
-def _scope(hearing: Hearing, start: int, end: int) -> str:
+def _scope(hearing: Hearing, start: int, end: int, rule: str) -> str:
     """The preparation or the facet that the sentence names, or `overall`."""
     first, last = _sentence(hearing, start, end)
     norms = [w.norm for w in hearing.words[first:last]]
@@ -92,12 +101,13 @@ def _scope(hearing: Hearing, start: int, end: int) -> str:
     preparations = _preparations(hearing, norms)
     if preparations:
         return preparations.pop() if len(preparations) == 1 else "overall"
-    return _facet(hearing, first, last) or _use(hearing, first, start) or "overall"
+    return _facet(hearing, first, last) or (_use(hearing, first, start) if rule in WEAK else None) or "overall"
 
 
 def _facet(hearing: Hearing, first: int, last: int) -> str | None:
     """The facet that is named after `for`, `on`, `in` (`for the finish`)."""
-    norms = [w.norm for w in hearing.words[first:last]]
+    taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
+    norms = ["" if i in taken else hearing.words[i].norm for i in range(first, last)]
     for k in range(1, len(norms)):
         before = norms[k - 2] if norms[k - 1] in ("the", "its") and k > 1 else norms[k - 1]
         if norms[k] in FACETS and before in SCOPING:
@@ -117,11 +127,15 @@ def _use(hearing: Hearing, first: int, start: int) -> str | None:
 
 
 def _preparations(hearing: Hearing, norms: list[str]) -> set[str]:
-    text = f" {' '.join(norms)} "
-    return {
-        p.id for p in hearing.sheet.preparations for name in (p.id, *p.aliases)
-        if f" {' '.join(w for w in tokens_of(name) if w != 'the')} " in text
-    }  # fmt: skip
+    """The preparations named among some words; `out of a mug` names none."""
+    found = set()
+    for preparation in hearing.sheet.preparations:
+        for name in (preparation.id, *preparation.aliases):
+            words = [w for w in tokens_of(name) if w != "the"]
+            for k in range(len(norms) - len(words) + 1):
+                if norms[k : k + len(words)] == words and "of" not in norms[max(0, k - 2) : k]:
+                    found.add(preparation.id)
+    return found
 
 
 def _degree(hearing: Hearing, start: int, end: int) -> Intensity | None:

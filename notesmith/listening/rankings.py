@@ -7,6 +7,7 @@ at the bottom`). A row that tells what will be poured or tasted next is none.
 import itertools
 
 from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.names import names_of
 from notesmith.listening.siding import singled_out
 
 Named = tuple[Mention, str]
@@ -23,13 +24,15 @@ PROCESS = frozenset("try taste tasting pour pouring start starting brew brewing 
 THEN = frozenset(["then", "followed"])
 SURELY = frozenset("easily easy definitely definitively obviously clearly contest".split())
 LATE = 0.6  # of a recording; names told off after this are a verdict
+ROW_GAPS = frozenset(", and then the . or".split())
 GAP = 18  # words between two names of a ranking
 BEFORE = 8  # words before a ranking that tell what it is
 
 
 def find_rankings(hearing: Hearing) -> list[list[Named]]:
     """Every row of two or more names that is a ranking, best first."""
-    named = [(m, s) for m, s in singled_out(hearing) if m.kind in ("name", "ordinal", "other")]
+    known = [(m, s) for m, s in singled_out(hearing) if m.kind in ("name", "ordinal", "other")]
+    named = sorted([*known, *_told_off(hearing, {m.start for m, _ in known})], key=lambda n: n[0].start)
     found, i = [], 0
     while i < len(named):
         row, size = _row(hearing, named, i)
@@ -39,6 +42,30 @@ def find_rankings(hearing: Hearing) -> list[list[Named]]:
         else:
             i += 1
     return found
+
+
+def _told_off(hearing: Hearing, known: set[int]) -> list[Named]:
+    """Short names that stand as names only in a row of three or more (`four, two, one, three`)."""
+    short = {n.words[0]: n.sample for n in names_of(hearing.sheet, hearing.lexicon) if len(n.words) == 1}
+    row: list[int] = []
+    found: list[Named] = []
+    for i, word in enumerate(hearing.words):
+        if word.norm in short:
+            row.append(i)
+        elif word.norm not in ROW_GAPS:
+            found += _names_in(hearing, row, short, known)
+            row = []
+    return found + _names_in(hearing, row, short, known)
+
+
+def _names_in(hearing: Hearing, row: list[int], short: dict[str, str], known: set[int]) -> list[Named]:
+    samples = [short[hearing.words[i].norm] for i in row]
+    if len(row) < 3 or len(set(samples)) < len(row):
+        return []
+    return [
+        (Mention(i, i + 1, "name", (sample,), "told off in a row", 0.6), sample)
+        for i, sample in zip(row, samples, strict=True) if i not in known
+    ]  # fmt: skip
 
 
 def _row(hearing: Hearing, named: list[Named], i: int) -> tuple[list[Named], int]:
