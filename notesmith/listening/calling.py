@@ -8,13 +8,14 @@ from notesmith.listening.naming import ARTICLES, LEADS, Key, Naming, Said, Sign,
 from notesmith.sheet import COMMON_WORDS
 
 CALLED = frozenset("called named".split())
-# Before a person's name, and after it.
+# Before a person's name, before a place's, and after a person's.
 KIN = frozenset(
     "wife husband brother sister mother father mum dad son daughter friend neighbour neighbor aunt uncle cousin boss "
-    "mate roommate partner thanks thank by hello hi hey in at near from to".split()
+    "mate roommate partner thanks thank hello hi hey".split()
 )
+WHERE = frozenset("in at near from by".split())
 DOINGS = frozenset(
-    "said says told thinks reckons asked who brought poured made did set wants went came likes loves you".split()
+    "said says told thinks reckons asked who brought poured made set wants went came likes loves you".split()
 )
 NO_NAME = COMMON_WORDS | frozenset(
     "'s the a an because that which who after it's that's i'm something he's she's they're when what there".split()
@@ -68,9 +69,10 @@ def _forms(counts: Counter[Key]) -> dict[Key, Key]:
 
 
 def _is_person(said: Sequence[Said], start: int, end: int) -> bool:
-    after = said[end].norm if end < len(said) else ""
-    before = {w.norm for w in said[max(0, start - 2) : start]}
-    return after in DOINGS or bool(before & KIN)
+    """Whether a name is a person's, or a place's where something comes from."""
+    does = end < len(said) and not said[end - 1].ends and said[end].norm in DOINGS
+    before = [word.norm for word in said[max(0, start - 2) : start]]
+    return does or bool(KIN & set(before)) or bool(WHERE & set(before[-1:]))
 
 
 def _proper_sign(said: Sequence[Said], start: int, end: int) -> Sign:

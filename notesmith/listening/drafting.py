@@ -8,7 +8,7 @@ from itertools import pairwise
 from notesmith.lexicon import Lexicon
 from notesmith.listening.calling import CALLED, find_bare, find_called, find_proper_names, name_after
 from notesmith.listening.naming import Key, Naming, Said, Series, Sign, find_namings, said_words
-from notesmith.listening.vocabulary import CONTAINERS, GRADERS
+from notesmith.listening.vocabulary import CONTAINERS, GRADERS, LOW
 from notesmith.records import Sheet, SheetPreparation, SheetSample
 from notesmith.sheet import COMMON_WORDS, POINTING_WORDS
 from notesmith.transcript import Talk
@@ -19,6 +19,8 @@ CODES: tuple[Series, ...] = ("letter", "number", "colour", "place", "day")
 # By these somebody introduces or singles out; the others are said of any subject too.
 TELLING: tuple[Sign, ...] = ("carried", "introduced", "set against", "called", "with article")
 ENOUGH = 4  # namings by which a row of codes is believed
+SURE = 4  # times that a product is pointed at
+RARE = 4  # a code said so many times more seldom than another is none
 REACH = 12  # words from a code to what it is called
 # What a tasting talks about that is no sample.
 NAMELESS = COMMON_WORDS | POINTING_WORDS | GRADERS | frozenset(CONTAINERS) | frozenset(
@@ -35,6 +37,10 @@ POINTS = frozenset("the this that these my our of more first second next each".s
 BLIND = re.compile(
     r"\b(?:blind|blindfold\w*|(?:which is|which was|which's) which|what's what|who's who|n't know (?:which|what)"
     r"|(?:an|the) envelope|slips?)\b", re.IGNORECASE,
+)  # fmt: skip
+OTHERS = re.compile(
+    r"\b(?:the other|both|(?:the|a) (?:second|third|next|last) (?:one|cup|glass|bottle)"
+    r"|(?:two|three|four|five|six) of)\b", re.IGNORECASE,
 )  # fmt: skip
 SELF = re.compile(r"\b(?:[Mm]y name is|[Mm]y name's|I'm|I am) ([A-Z][a-z]+)\b")
 PEOPLES = frozenset("English Irish Scottish Welsh American Canadian Indian German French Italian Dutch".split())
@@ -61,6 +67,8 @@ def draft_from_talk(talk: Talk, lexicon: Lexicon) -> Sheet:
     said = said_words(talk)
     namings = list(find_namings(said))
     samples, coded = _samples(said, namings, lexicon)
+    if len(samples) == 1 and len(OTHERS.findall(talk.text)) > 1:
+        samples = []  # what is said of the others would be noted of the one
     return Sheet(
         category=_category(said, lexicon),
         samples=tuple(samples) or (SheetSample(id="1"),),
@@ -98,17 +106,31 @@ def _series(signs: Mapping[tuple[Series, Key], Signs], series: Series) -> Named:
     kept = {key: found for key, found in named.items() if found.total() > found["set against"]}
     if series == "number":
         kept = _counted(kept)
-    if series == "place" and ("left",) not in kept and not any(len(key) > 1 for key in kept):
-        return {}  # `right` begins sentences
-    return kept if len(kept) > 1 else {}
+    if series == "place":
+        kept = _places(kept)
+    most = max((found.total() for found in kept.values()), default=0)
+    kept = {key: found for key, found in kept.items() if series == "number" or found.total() * RARE > most}
+    alone = any(found.total() > found["row"] for found in kept.values())
+    return kept if len(kept) > 1 and alone else {}
+
+
+def _places(named: Named) -> Named:
+    """Places of two words (`back left`) where there are such; `right` without a left only begins sentences."""
+    paired = {key: found for key, found in named.items() if len(key) > 1}
+    return paired or (named if ("left",) in named else {})
 
 
 def _counted(named: Named) -> Named:
-    """Numbers from one to the highest that is named; those only ever counted in a row (`two, three cups`) are not."""
+    """Numbers from one to the highest that is named, or those with an article (`the ten is …`) where these are more.
+
+    Numbers only ever counted in a row (`two, three cups`) name nothing.
+    """
     numbers = sorted(int(key[0]) for key, found in named.items() if found.total() > found["row"])
     while numbers and len(numbers) * 3 < numbers[-1] * 2:
         numbers.pop()
-    return {(str(n),): named.get((str(n),), Counter()) for n in range(1, numbers[-1] + 1)} if len(numbers) > 1 else {}
+    from_one: Named = {(str(n),): named.get((str(n),), Counter()) for n in range(1, max(numbers, default=0) + 1)}
+    pointed = {key: found for key, found in named.items() if found["with article"] > 1}
+    return max(pointed, from_one, key=_weight)
 
 
 def _called(said: Sequence[Said], codes: Sequence[Naming]) -> dict[Key, tuple[str, ...]]:
@@ -150,11 +172,17 @@ def _candidates(
 def _names_a_product(key: Key, found: Signs, lexicon: Lexicon) -> bool:
     """A name with a capital that is introduced, or has an article as no person has; the trade's own words oftener."""
     enough = 4 if lexicon.look_up(" ".join(key)) else 2
-    return found.total() > enough and any(found[sign] for sign in TELLING)
+    told = sum(found[sign] for sign in TELLING)
+    return found.total() > enough and told > (found.total() < 6)
 
 
 def _stands_alone(key: Key, found: Signs, lexicon: Lexicon) -> bool:
-    return found["subject"] > 1 and found.total() > 4 and not set(key) & NAMELESS and lexicon.look_up(key[0]) is None
+    return (
+        found["subject"] > 1
+        and found.total() > 4
+        and not set(key) & (NAMELESS - LOW)
+        and lexicon.look_up(key[0]) is None
+    )
 
 
 def _names_a_thing(key: Key, found: Signs, lexicon: Lexicon) -> bool:
@@ -188,9 +216,9 @@ def _category(said: Sequence[Said], lexicon: Lexicon) -> str:
         head = SEVERAL.get(word.norm, word.norm)
         if head in PRODUCTS and (word.norm in SEVERAL or before.norm in POINTS):
             heads[head] += 4 if word.norm in SEVERAL else 1
-    if not heads:
+    best = min(heads, key=lambda head: (-heads[head], head), default="")
+    if heads[best] < SURE:
         return ""
-    best = min(heads, key=lambda head: (-heads[head], head))
     pairs = Counter(f"{a.norm} {best}" for a, b in pairwise(said) if SEVERAL.get(b.norm, b.norm) == best)
     kinds = [pair for pair, times in pairs.most_common(3) if times > 2 and _is_product(pair, lexicon)]
     return kinds[0] if kinds else best

@@ -33,7 +33,10 @@ INTRODUCING = frozenset(
     for words in "this is,this 's,here 's,next is,next 's,up is,up next,on to,back to,one is,one 's".split(",")
 )
 TURNS = frozenset("first next again last".split())
+CONTENTS = frozenset("one tea coffee wine beer cider whisky rum oil honey cheese chocolate bar".split())
+VESSELS = CARRIERS | MARKS
 AGAINST = frozenset("than versus vs against between".split())
+FEW = frozenset("one two 1 2".split())  # `the one`, `the two` point
 JOINTS = frozenset("and or the a an then".split())
 SHORT_PAUSE_MS = 300
 
@@ -138,8 +141,8 @@ def sign_at(said: Sequence[Said], i: int, end: int, series: Series) -> Sign | No
     """By what sign the words from `i` to `end` stand as a name, if they do."""
     at, counted = _place(said, i, end), series in ("letter", "number")
     if at.article and counted:
-        return None
-    if at.before in NUMBERED if counted else at.article and at.after in CARRIERS | MARKS:
+        return "with article" if said[i].norm not in FEW and (at.after == "." or at.after in VERBS) else None
+    if at.before in NUMBERED if counted else at.article and at.after in (CONTENTS if series == "thing" else VESSELS):
         return "carried"
     return _sign_at_end(said, at, series) if at.after == "." else _sign_inside(at, series)
 
