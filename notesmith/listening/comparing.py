@@ -9,9 +9,8 @@ from typing import NamedTuple
 
 from notesmith.listening.gradings import Grading, find_gradings
 from notesmith.listening.hearing import Compared, Grounds, Hearing, LeftOut
-from notesmith.listening.siding import all_but, other_than, said_by, sample_meant, singled_out, topic_at, within
+from notesmith.listening.siding import Named, all_but, other_than, said_by, singled_out, topic_at, within
 from notesmith.listening.vocabulary import HIGH, LOW
-from notesmith.listening.siding import Named
 from notesmith.records import Intensity
 
 STOPS = frozenset([".", "?", "!", ";", "..."])
@@ -20,7 +19,6 @@ FAR = HIGH | frozenset("much lot far miles mile good deal street country long he
 NEAR = LOW - {"background"} | frozenset("just hair marginally".split())
 BESIDE = (("compared", "to"), ("compared", "with"), ("next", "to"), ("up", "against"), ("relative", "to"))
 ALL_OTHERS = frozenset("either both others all them any anything rest two".split())
-ITSELF = frozenset("it i before when hot cold usual expected you most last he she they what ever my normal average first we".split())
 CHANGES = frozenset("now getting gets got become becomes becoming became cools cooled cooling cooler warm warmed warming hot cold "
                     "infusion steep steeping round pour time today going goes gone turned turning opened opening again longer".split())  # fmt: skip
 AGAIN = 20  # words within which the same comparison is said again
@@ -41,7 +39,9 @@ class Sides(NamedTuple):
 
 def find_comparisons(hearing: Hearing) -> None:
     """Fill in the comparisons, and leave out the descriptions that only name what is compared."""
-    named, found, last = singled_out(hearing), [], None
+    named = singled_out(hearing)
+    found: list[Compared] = []
+    last: tuple[Grading, Sides] | None = None
     for grading in find_gradings(hearing):
         if hearing.clauses[hearing.clause_of[grading.start]].asks:
             continue
@@ -80,7 +80,8 @@ def _leave_out(hearing: Hearing, grading: Grading) -> None:
     kept = []
     for p in hearing.perceptions:
         if p.description.start < end and p.description.end > start:
-            hearing.left_out.append(LeftOut(p.description, "set beside another sample", Grounds("comparison", grading.start, grading.end)))
+            grounds = Grounds("comparison", grading.start, grading.end)
+            hearing.left_out.append(LeftOut(p.description, "set beside another sample", grounds))
         else:
             kept.append(p)
     hearing.perceptions = kept
@@ -90,9 +91,14 @@ def _sentence(hearing: Hearing, grading: Grading) -> tuple[int, int]:
     """The words around a grading that one speaker says in one sentence."""
     words = hearing.words
     first, last = grading.start, grading.end
-    while first > max(0, grading.start - REACH) and words[first - 1].norm not in STOPS and words[first - 1].speaker == words[first].speaker:
+    speaker = words[first].speaker
+
+    def goes_on(i: int) -> bool:
+        return words[i].norm not in STOPS and words[i].speaker == speaker
+
+    while first > max(0, grading.start - REACH) and goes_on(first - 1):
         first -= 1
-    while last < min(len(words), grading.end + REACH) and words[last].norm not in STOPS and words[last].speaker == words[first].speaker:
+    while last < min(len(words), grading.end + REACH) and goes_on(last):
         last += 1
     return first, last
 
@@ -131,7 +137,7 @@ def _than(hearing: Hearing, grading: Grading, last: int) -> int:
     """Where the name of the other side begins, after `than`, `as`, `compared to`; -1 for nowhere."""
     norms = [w.norm for w in hearing.words[grading.end : last]]
     for k, norm in enumerate(norms):
-        if norm == "than" or (norm == "as" and k == 0) or tuple(norms[k - 1 : k + 1]) in BESIDE and k:
+        if norm == "than" or (norm == "as" and k == 0) or (k and tuple(norms[k - 1 : k + 1]) in BESIDE):
             return grading.end + k + 1
         if norm in ("more", "less", "but") and k:
             break
@@ -161,13 +167,11 @@ def _told(hearing: Hearing, named: list[Named], subject: str | None, than: int, 
     words = hearing.words
     norms = [w.norm for w in words[than : min(last, than + 4)]]
     for mention, sample in within(named, than, min(last + 1, than + 5)):
-        if sample == subject:
-            subject = other_than(hearing, sample, mention.start)
-            if mention.kind in ("this", "that"):
-                subject, sample = sample, subject or ""
-        if not subject or not sample:
-            return None
-        return Sides(subject, (sample,), mention.end, "named after than", 0.8)
+        different = sample if sample != subject else other_than(hearing, sample, mention.start)
+        pair = (subject, different)
+        if sample == subject and mention.kind not in ("this", "that"):
+            pair = (different, sample)  # the topic was drawn to what it is set beside
+        return Sides(pair[0], (pair[1],), mention.end, "named after than", 0.8) if pair[0] and pair[1] else None
     if not subject:
         return None
     if ALL_OTHERS.intersection(norms):
@@ -193,7 +197,8 @@ def _implied(
     named_here = bool(within(named, first, last))
     if hearing.words[grading.start].norm in ("more", "less") and not named_here:
         return None
-    if not named_here and _words_since_taken_up(hearing, grading.start) > (FRESH_OF_TWO if len(hearing.sheet.samples) == 2 else FRESH):
+    fresh = FRESH_OF_TWO if len(hearing.sheet.samples) == 2 else FRESH
+    if not named_here and _words_since_taken_up(hearing, grading.start) > fresh:
         return None
     other = other_than(hearing, subject, grading.start)
     return Sides(subject, (other,), grading.end, "the sample just before", 0.5) if other else None

@@ -21,8 +21,8 @@ PROPERTY_TAGS = NOUNS | {"JJ", "VBN", "VBG", "RB"}
 NO_HEAD = frozenset("than like so or and of that this it time times something thing things one ones bit lot way much often interesting "
                     "minute minutes water people cup cups pour tea coffee grams question please importantly sip point "
                     "second go then now".split())  # fmt: skip
+NOT_MORE = frozenset("any no once one two some at".split())  # `any more`, `once more`, `at most`
 GRADED_DOWN = frozenset("not n't nt nowhere no never half isnt aint quite near isn't nearly hardly".split())
-SUPERLATIVE_OF = frozenset("of by on here one so today yet in . ,".split())
 EVEN = frozenset("level equal even same tied equally tie".split())
 ABOUT = frozenset("for on in".split())
 
@@ -103,7 +103,8 @@ def _names_property(hearing: Hearing, start: int, end: int) -> bool:
 
 def _is_sensory(hearing: Hearing, noun: str) -> bool:
     label = hearing.lexicon.look_up(noun)
-    return noun in CONTAINERS or bool(label) and hearing.lexicon.concepts[label.concept].sort == "descriptor"
+    sensory = label is not None and hearing.lexicon.concepts[label.concept].sort == "descriptor"
+    return noun in CONTAINERS or sensory
 
 
 def plain_form(word: str, lexicon: Lexicon, *, graded: bool) -> str | None:
@@ -149,7 +150,7 @@ def _more(words: list[Word], i: int) -> Grading | None:
     """`more X`, `less X`, `the most X`."""
     norm, before = words[i].norm, words[i - 1].norm if i else ""
     most = norm in ("most", "least")
-    if before in ("any", "no", "once", "one", "the" if not most else "", "two", "some", "at", "bit's") or most and before != "the":
+    if before in NOT_MORE or (before == "the") != most:
         return None
     start = i + 1
     if start < len(words) and words[start].norm in ("of", "a", "an", "the"):
@@ -169,13 +170,14 @@ def _as(words: list[Word], i: int) -> Grading | None:
         return None
     before = [w.norm for w in words[max(0, i - 5) : i]]
     attribute = " ".join(w.norm for w in words[i + 1 : end])
-    if {"much", "many", "well", "soon", "long"} & set(attribute.split()[:1]) and words[end].norm == "as" and "n't" not in before:
+    if words[i + 1].norm in ("much", "many", "well", "soon") or (words[i + 1].norm == "long" and "n't" not in before):
         return None
     if GRADED_DOWN.intersection(before[-3:]) or before[-2:-1] == ["n't"]:
         return Grading(i, end, attribute, (i + 1, end), -1, False)
     if {"twice", "times"} & set(before[-2:]):
         return Grading(i, end, attribute, (i + 1, end), 1, False)
-    if end < len(words) and words[end].norm == "as" and end + 1 < len(words) and words[end + 1].norm not in ("i", "possible", "you", "if"):
+    after = [w.norm for w in words[end : end + 2]]
+    if after[:1] == ["as"] and not {"i", "possible", "you", "if"}.intersection(after):
         return Grading(i, end, attribute, (i + 1, end), 0, False)
     return None
 
@@ -184,7 +186,7 @@ def _same(words: list[Word], i: int) -> Grading | None:
     """`the same X`, `about even on X`, `equally X`."""
     if words[i].norm == "equally":
         start = i + 1
-    elif words[i].norm in ("same",) and (i == 0 or words[i - 1].norm not in ("the", "about")):
+    elif words[i].norm == "same" and (i == 0 or words[i - 1].norm not in ("the", "about")):
         return None
     else:
         start = i + 1 + (i + 1 < len(words) and words[i + 1].norm in ABOUT)

@@ -17,8 +17,12 @@ FACETS = {
     **{word: facet for word, facet in CONTAINERS.items() if facet},
 }  # fmt: skip
 SCOPING = frozenset("for on in by".split())
-NO_USE = frozenset("now me us lot day money price table time sure once winner win today tonight order answer everyday".split())
-FAR = frozenset("easily easy far miles mile contest definitely hands question discussion doubt way much lot street close".split())
+NO_USE = frozenset(
+    "now me us lot day money price table time sure once winner win today tonight order answer everyday".split()
+)
+FAR = frozenset(
+    "easily easy far miles mile contest definitely hands question discussion doubt way much lot street close".split()
+)
 JUST = frozenset("just hair whisker narrowly slightly bit points barely".split())
 LOOK_AROUND = 9  # words before a preference that tell its scope
 WEAK = frozenset(["would take", "liked better", "the best", "the answer is", "better than", "put above"])

@@ -7,8 +7,7 @@ at the bottom`). A row that tells what will be poured or tasted next is none.
 import itertools
 
 from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.names import names_of
-from notesmith.listening.siding import singled_out
+from notesmith.listening.siding import short_names, singled_out
 
 Named = tuple[Mention, str]
 
@@ -16,15 +15,26 @@ PLACES = {
     "first": 1, "winner": 1, "wins": 1, "top": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6,
     "last": 99, "bottom": 99, "bin": 99,
 }  # fmt: skip
-TO_PLACE = frozenset("is 's was in at the a comes came goes going on to , way dead number for sure just still".split())
-BETWEEN = frozenset("and then the , . - -- um uh actually probably maybe it 's for me i 'd would put say with or um, after by in my".split())
+TO_PLACE = frozenset(
+    "is 's was in at the a comes came goes going on to , way dead number for sure just still".split()
+)
+BETWEEN = frozenset(
+    "and then the , . - -- um uh actually probably maybe it 's for me i 'd would put say with or um, after by "
+    "in my".split()
+)
 ANNOUNCES = frozenset("order ranking rank ranked goes answer final overall podium list".split())
-OPINES = frozenset("me 'd i my it its it's overall wins first winner say order ranking goes favourite favorite best go".split())
-PROCESS = frozenset("try taste tasting pour pouring start starting brew brewing smell sniff move moving begin boil look open slurp sip".split())
+OPINES = frozenset(
+    "me 'd i my it its it's overall wins first winner say order ranking goes favourite favorite best go".split()
+)
+PROCESS = frozenset(
+    "try taste tasting pour pouring start starting brew brewing smell sniff move moving begin boil look open "
+    "slurp sip".split()
+)
 THEN = frozenset(["then", "followed"])
 SURELY = frozenset("easily easy definitely definitively obviously clearly contest".split())
 LATE = 0.6  # of a recording; names told off after this are a verdict
 ROW_GAPS = frozenset(", and then the . or".split())
+SHORT = 0.5  # the score of a name that only stands for one where one is called for
 GAP = 18  # words between two names of a ranking
 BEFORE = 8  # words before a ranking that tell what it is
 
@@ -32,7 +42,7 @@ BEFORE = 8  # words before a ranking that tell what it is
 def find_rankings(hearing: Hearing) -> list[list[Named]]:
     """Every row of two or more names that is a ranking, best first."""
     known = [(m, s) for m, s in singled_out(hearing) if m.kind in ("name", "ordinal", "other")]
-    named = sorted([*known, *_told_off(hearing, {m.start for m, _ in known})], key=lambda n: n[0].start)
+    named = sorted([*known, *_called_for(hearing, known)], key=lambda n: n[0].start)
     found, i = [], 0
     while i < len(named):
         row, size = _row(hearing, named, i)
@@ -44,28 +54,23 @@ def find_rankings(hearing: Hearing) -> list[list[Named]]:
     return found
 
 
-def _told_off(hearing: Hearing, known: set[int]) -> list[Named]:
-    """Short names that stand as names only in a row of three or more (`four, two, one, three`)."""
-    short = {n.words[0]: n.sample for n in names_of(hearing.sheet, hearing.lexicon) if len(n.words) == 1}
-    row: list[int] = []
-    found: list[Named] = []
-    for i, word in enumerate(hearing.words):
-        if word.norm in short:
-            row.append(i)
-        elif word.norm not in ROW_GAPS:
-            found += _names_in(hearing, row, short, known)
+def _called_for(hearing: Hearing, known: list[Named]) -> list[Named]:
+    """Short names where a ranking calls for a name: in a row of three (`four, two, one`), or tied by `then`."""
+    both = sorted([*known, *short_names(hearing)], key=lambda n: n[0].start)
+    found, row = [], both[:1]
+    for now in both[1:]:
+        gap = {w.norm for w in hearing.words[row[-1][0].end : now[0].start]}
+        if not ROW_GAPS.issuperset(gap):
+            found += _told_off(hearing.words, row)
             row = []
-    return found + _names_in(hearing, row, short, known)
+        row.append(now)
+    return [named for named in found + _told_off(hearing.words, row) if named[0].score == SHORT]
 
 
-def _names_in(hearing: Hearing, row: list[int], short: dict[str, str], known: set[int]) -> list[Named]:
-    samples = [short[hearing.words[i].norm] for i in row]
-    if len(row) < 3 or len(set(samples)) < len(row):
-        return []
-    return [
-        (Mention(i, i + 1, "name", (sample,), "told off in a row", 0.6), sample)
-        for i, sample in zip(row, samples, strict=True) if i not in known
-    ]  # fmt: skip
+def _told_off(words: list[Word], row: list[Named]) -> list[Named]:
+    samples = {sample for _, sample in row}
+    tied = "then" in (w.norm for w in words[row[0][0].start : row[-1][0].end]) if row else False
+    return row if len(samples) == len(row) and (len(row) > 2 or (tied and len(row) > 1)) else []
 
 
 def _row(hearing: Hearing, named: list[Named], i: int) -> tuple[list[Named], int]:

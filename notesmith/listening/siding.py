@@ -3,7 +3,7 @@
 from bisect import bisect_left
 
 from notesmith.listening.hearing import Hearing, Mention
-
+from notesmith.listening.names import names_of
 
 Named = tuple[Mention, str]
 
@@ -12,6 +12,16 @@ def singled_out(hearing: Hearing) -> list[tuple[Mention, str]]:
     """Every mention of one sample, with the sample; `this one` is what the talk is about, `the other` is the other one."""
     found = ((m, sample_meant(hearing, m)) for m in hearing.mentions)
     return [(m, sample) for m, sample in found if sample]
+
+
+def short_names(hearing: Hearing) -> list[Named]:
+    """Common words that may name a sample but were not taken for names where they stand; only for places that call for one."""
+    short = {n.words[0]: n.sample for n in names_of(hearing.sheet, hearing.lexicon) if len(n.words) == 1}
+    taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
+    return [
+        (Mention(i, i + 1, "name", (short[word.norm],), "named where a name is called for", 0.5), short[word.norm])
+        for i, word in enumerate(hearing.words) if word.norm in short and i not in taken
+    ]  # fmt: skip
 
 
 def sample_meant(hearing: Hearing, mention: Mention) -> str | None:

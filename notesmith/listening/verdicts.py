@@ -1,10 +1,10 @@
-"""Which sample is picked: the winner, the favourite, the one that would be bought, the one liked better than another."""
+"""Which sample is picked: the winner, the favourite, the one that would be bought, the one liked better?"""
 
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.siding import other_than, singled_out, topic_at, within
+from notesmith.listening.siding import other_than, short_names, singled_out, topic_at, within
 from notesmith.listening.vocabulary import BE
 
 RECENT = 30  # words before `that one` in which what it means is named
@@ -27,8 +27,12 @@ AFTER_PICK = STOPS | frozenset(", then and over for because every any again befo
 
 
 EARLY = 0.25  # of a recording; nothing is settled before
-LEADING = frozenset("for with on in as overall answer final choose winner choosing favourite then straight neat".split())
-SETTLES = frozenset("contest easily definitely question hands mile hair clear discussion doubt close street win".split())
+LEADING = frozenset(
+    "for with on in as overall answer final choose winner choosing favourite then straight neat".split()
+)
+SETTLES = frozenset(
+    "contest easily definitely question hands mile hair clear discussion doubt close street win".split()
+)
 
 
 class Pick(NamedTuple):
@@ -51,19 +55,20 @@ class Scene(NamedTuple):
     hearing: Hearing
     words: list[Word]
     named: list[Named]
+    short: list[Named]  # common words that are names only where a name is called for
 
 
 def find_picks(hearing: Hearing) -> Iterator[Pick]:
     """Every place where one sample is picked in a taster's own voice."""
-    scene = Scene(hearing, hearing.words, singled_out(hearing))
+    scene = Scene(hearing, hearing.words, singled_out(hearing), short_names(hearing))
     for i, word in enumerate(hearing.words):
         pattern = PATTERNS.get(word.norm)
         pick = pattern(scene, i) if pattern else None
-        if pick and not _imagined(scene, pick, i):
+        if pick and not _imagined(scene, i):
             yield pick
 
 
-def _imagined(scene: Scene, pick: Pick, i: int) -> bool:
+def _imagined(scene: Scene, i: int) -> bool:
     """Denied, expected, asked, or somebody else's choice."""
     start = i
     while start > max(0, i - 9) and scene.words[start - 1].norm not in STOPS:
@@ -79,6 +84,9 @@ def _after(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
     for mention, sample in within(scene.named, i + 1, i + 1 + limit):
         between = [w.norm for w in scene.words[i + 1 : mention.start]]
         return (mention, _antecedent(scene, mention, sample)) if LIGHT.issuperset(between) else None
+    for mention, sample in within(scene.short, i + 1, i + 1 + limit):
+        between = [w.norm for w in scene.words[i + 1 : mention.start]]
+        return (mention, sample) if LIGHT.issuperset(between) and _ends_thought(scene, mention.end) else None
     return None
 
 
@@ -122,9 +130,9 @@ def _over(scene: Scene, end: int, sample: str) -> tuple[tuple[str, ...], int]:
     words = [w.norm for w in scene.words[end : end + 5]]
     for step, norm in enumerate(words):
         if norm in ("over", "than", "above", "before"):
-            for mention, other in within(scene.named, end + step + 1, end + step + 4):
-                if other == sample and mention.kind == "that":
-                    other = other_than(scene.hearing, sample, mention.start) or other
+            for mention, named in within(scene.named, end + step + 1, end + step + 4):
+                turned = named == sample and mention.kind == "that"
+                other = (turned and other_than(scene.hearing, sample, mention.start)) or named
                 return ((other,), mention.end) if other != sample else ((), end)
     return (), end
 
@@ -147,7 +155,8 @@ def _wins(scene: Scene, i: int) -> Pick | None:
     subject = _subject(scene, i)
     if not subject:
         return None
-    over, end = (), i + 1
+    over: tuple[str, ...] = ()
+    end = i + 1
     if scene.words[i].norm in ("beats", "beat"):
         named = _after(scene, i)
         if not named or named[1] == subject[0]:
@@ -212,7 +221,7 @@ def _answer(scene: Scene, i: int) -> Pick | None:
         first -= 1
     before = {w.norm for w in words[first : i - 1]}
     after = {w.norm for w in words[named[0].end : named[0].end + 5]}
-    if before & LEADING or after & SETTLES:
+    if after & SETTLES or (before & LEADING and named[0] not in [m for m, _ in scene.short]):
         return Pick(named[1], (), i - 1, named[0].end, "the answer is", 0.6)
     return None
 
