@@ -151,7 +151,7 @@ def _sign_inside(at: _Place, series: Series) -> Sign | None:
     """The sign of a name after which a thought goes on."""
     if at.after in TURNS and at.begins and series != "thing":
         return "alone"
-    if at.after in VERBS and (at.begins or series == "thing"):
+    if at.after in VERBS and (at.begins or series in ("thing", "colour", "place", "letter")):
         return "subject"
     if at.after in VERBS and at.article and series in ("colour", "place"):
         return "with article"
