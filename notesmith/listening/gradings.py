@@ -93,7 +93,8 @@ def _noun_before(hearing: Hearing, i: int) -> str:
     while k > max(0, i - 4) and words[k].norm in BE | GRADERS | {"got", "has", "'s"}:
         k -= 1
     noun = words[k].norm if 0 <= k < i - 1 and words[k].tag in NOUNS else ""
-    return noun if noun and _is_sensory(hearing, noun) else ""
+    names = any(m.start <= k < m.end for m in hearing.mentions)
+    return noun if noun and not names and _is_sensory(hearing, noun) else ""
 
 
 def _names_property(hearing: Hearing, start: int, end: int) -> bool:

@@ -4,14 +4,31 @@ from bisect import bisect_left
 
 from notesmith.listening.hearing import Hearing, Mention
 from notesmith.listening.names import names_of
+from notesmith.listening.vocabulary import BE
 
 Named = tuple[Mention, str]
+BESIDE = frozenset("than over above like prefer as".split())  # words right after which a sample is named
+LEADS = frozenset("so and but now okay then whereas while".split())
 
 
 def singled_out(hearing: Hearing) -> list[tuple[Mention, str]]:
     """Every mention of one sample, with the sample; `this one` is what the talk is about, `the other` is the other one."""
     found = ((m, sample_meant(hearing, m)) for m in hearing.mentions)
-    return [(m, sample) for m, sample in found if sample]
+    named = [(m, sample) for m, sample in found if sample]
+    return sorted([*named, *_beside(hearing)], key=lambda n: n[0].start)
+
+
+def _beside(hearing: Hearing) -> list[Named]:
+    """Short names right beside a word that sets samples beside each other (`than red`, `blue above gold`)."""
+    words, found = hearing.words, []
+    for mention, sample in short_names(hearing):
+        k = mention.start - 1 - (words[mention.start - 1].norm == "the")
+        before = words[k].norm if k >= 0 else ""
+        after = words[mention.end].norm if mention.end < len(words) else ""
+        leads = before in LEADS and after in BE
+        if leads or (before in BESIDE and after != before) or after in ("over", "above", "are"):
+            found.append((mention, sample))
+    return found
 
 
 def short_names(hearing: Hearing) -> list[Named]:
