@@ -5,7 +5,9 @@ from notesmith.listening.hearing import Grounds, Hearing, Stated
 from notesmith.listening.provenance import find_provenance
 
 METHOD = frozenset(["dose", "water", "temperature", "time"])
-ONCE = frozenset(["origin", "cultivar", "process", "harvest", "price", "abv", "net_weight", "age"])  # noted once a sample
+ONCE = frozenset(
+    ["origin", "cultivar", "process", "harvest", "price", "abv", "net_weight", "age"]
+)  # noted once a sample
 TELLING = frozenset(["origin", "cultivar", "harvest", "price", "abv", "net_weight", "age", "process"])
 NEAR = 45  # words within which facts stand together
 SURE = 0.6
@@ -36,7 +38,9 @@ def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
 
 def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
     preparation = hearing.topics[hearing.run_of[a.start]].preparation
-    return Stated(a.start, a.end, a.kind, a.value, a.unit, sample, preparation, a.score, (Grounds(a.rule, a.start, a.end),))
+    return Stated(
+        a.start, a.end, a.kind, a.value, a.unit, sample, preparation, a.score, (Grounds(a.rule, a.start, a.end),)
+    )
 
 
 def _samples(hearing: Hearing, a: Amount, made: list[Amount]) -> tuple[str | None, ...]:

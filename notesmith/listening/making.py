@@ -1,4 +1,4 @@
-"""How a sample was made, where the lexicon has no term: `smoked over alder`, `eight months in a rum cask`, `unfined`."""
+"""How a sample was made, where the lexicon has no term: `smoked over alder`, `eight months in a rum cask`."""
 
 from notesmith.listening.amounts import Amount
 from notesmith.listening.hearing import Hearing, Word
@@ -6,15 +6,23 @@ from notesmith.listening.measures import UNITS
 from notesmith.listening.numbers import read_number
 
 DONE = frozenset(
-    "smoked dried fermented pressed aged matured fired oxidised oxidized withered brined cured distilled rubbed wrapped washed "
-    "shaded covered conched refermented unfined unfiltered roasted stoneground sifted stirred cooked pasteurised "
-    "pasteurized thermised charcoal crushed polished steamed rolled salted bottled blended hopped".split()
+    "smoked dried fermented pressed aged matured fired oxidised oxidized withered brined cured distilled rubbed "
+    "wrapped washed shaded covered conched refermented unfined unfiltered roasted stoneground sifted stirred "
+    "cooked pasteurised pasteurized thermised charcoal crushed polished steamed rolled salted bottled blended "
+    "hopped".split()
 )
 HOW = frozenset("over in on with by for from at into through using under against overnight twice again".split())
-MANNER = frozenset("cold lightly heavily hand pine wood oak beech slowly gently never not twice double pan sun air charcoal naturally "
-                   "dry wet stone cask barrel slow".split())  # fmt: skip
-WOODS = frozenset("barrel barrels cask casks tank tanks foudre foudres oak wood cellar amphora clay vat vats pit steel warehouse".split())
-STOPS = frozenset(". , ? ! ; : and but so which that i it it's we they he she you because when where if or then".split())
+MANNER = frozenset(
+    "cold lightly heavily hand pine wood oak beech slowly gently never not twice double pan sun air charcoal "
+    "naturally dry wet stone cask barrel slow".split()
+)
+WOODS = frozenset(
+    "barrel barrels cask casks tank tanks foudre foudres oak wood cellar amphora clay vat vats pit steel "
+    "warehouse".split()
+)
+STOPS = frozenset(
+    ". , ? ! ; : and but so which that i it it's we they he she you because when where if or then".split()
+)
 OWN = frozenset("i i'm i've we we're we've you my your our hands mouth".split())
 LONGEST = 8
 

@@ -11,27 +11,47 @@ Dimension = Literal["money", "mass", "volume", "count", "degree", "time", "perce
 
 
 def _table(dimension: Dimension, text: str) -> dict[str, tuple[str, Dimension]]:
-    """Every form of a unit to its singular: `gram grams g|ounce ounces oz`, the first form of each being the singular."""
+    """Every form of a unit to its singular, the first of its forms: `gram grams g|ounce ounces oz`."""
     return {form: (group.split()[0], dimension) for group in text.split("|") for form in group.split()}
 
 
 UNITS: dict[str, tuple[str, Dimension]] = {
-    **_table("money", "pound pounds £|quid quids|pence p|euro euros €|cent cents|dollar dollars $|buck bucks|"
-                      "rand rands|rupee rupees rs ₹|yen ¥|yuan rmb renminbi kuai|lari|tetri|crown crowns krona kronor krone "
-                      "kroner|franc francs|lira|baht|peso pesos|zloty|ringgit|shilling shillings"),
-    **_table("mass", "gram grams g gramme grammes gm gms|kilo kilos kg kilogram kilograms|ounce ounces oz|milligram mg|lb lbs"),
-    **_table("volume", "ml|mil mils mills|millilitre millilitres|milliliter milliliters mls|cc|cl|centilitre centilitres "
-                       "centiliter centiliters|litre litres|liter liters|pint pints"),
+    **_table(
+        "money",
+        "pound pounds £|quid quids|pence p|euro euros €|cent cents|dollar dollars $|buck bucks|rand rands|"
+        "rupee rupees rs ₹|yen ¥|yuan|rmb|renminbi|kuai|lari|tetri|crown crowns|krona kronor|krone kroner|franc francs|"
+        "lira|baht|peso pesos|zloty|ringgit|shilling shillings",
+    ),
+    **_table(
+        "mass",
+        "gram grams g gramme grammes gm gms|kilo kilos|kilogram kilograms kg|ounce ounces oz|milligram mg|lb lbs",
+    ),
+    **_table(
+        "volume",
+        "ml|mil mils mills|millilitre millilitres|milliliter milliliters|mls|cc|cl|centilitre centilitres|"
+        "centiliter centiliters|litre litres|liter liters|pint pints",
+    ),
     **_table("count", "teaspoon teaspoons tsp|tablespoon tablespoons tbsp|scoop scoops|drop drops|spoonful spoonfuls"),
-    **_table("degree", "degree degrees °|celsius centigrade|fahrenheit"),
-    **_table("time", "second seconds sec secs|minute minutes min mins|hour hours hr hrs|day days|week weeks|fortnight "
-                     "fortnights|month months|year years"),
-    **_table("percent", "percent % |abv"),
-}  # fmt: skip
+    **_table("degree", "degree degrees °|celsius|centigrade|fahrenheit"),
+    **_table(
+        "time",
+        "second seconds sec secs|minute minutes min mins|hour hours hr hrs|day days|week weeks|fortnight fortnights|"
+        "month months|year years",
+    ),
+    **_table("percent", "percent %|abv"),
+}
 MAJOR = frozenset("pound quid euro dollar buck rand lari franc crown rupee".split())
-HUNDREDS = frozenset("rand rupee yen yuan crown baht peso".split())  # currencies in which two parts are hundreds
+HUNDREDS = frozenset(
+    "rand rupee yen yuan rmb renminbi kuai crown krona krone baht peso lira".split()
+)  # currencies in which two parts are hundreds
 MINOR = frozenset("pence cent tetri".split())
-SMALLER = {"hour": ("minute", 60), "minute": ("second", 60), "day": ("hour", 24), "week": ("day", 7), "year": ("month", 12)}
+SMALLER = {
+    "hour": ("minute", 60),
+    "minute": ("second", 60),
+    "day": ("hour", 24),
+    "week": ("day", 7),
+    "year": ("month", 12),
+}
 LINKS = frozenset("a an per the each for".split())
 GLUED = re.compile(r"(\d+(?:\.\d+)?)([a-z°%]{1,3})")
 
@@ -68,8 +88,8 @@ def _measures(words: Sequence[str]) -> Iterator[Measure]:
 
 
 def _may_begin(word: str) -> bool:
-    return word in ("a", "an", "£", "$", "€", "₹", "¥", "one", "half", "quarter") or bool(word) and (
-        word[0].isdigit() or word in _NUMBER_WORDS or word in "½¼¾"
+    return word in ("a", "an", "£", "$", "€", "₹", "¥", "one", "half", "quarter") or (
+        bool(word) and (word[0].isdigit() or word in _NUMBER_WORDS or word in "½¼¾")
     )
 
 
@@ -105,7 +125,11 @@ def _unit_at(words: Sequence[str], at: int) -> int | None:
         end = at + len(between)
         if end < len(words) and tuple(words[at:end]) == between and _is_unit(words, end):
             half = words[at - 1] in ("half", "quarter", "quarters")
-            if between in ((), ("-",)) or between == ("per",) and words[end] == "cent" or half and between != ("per",):
+            if (
+                between in ((), ("-",))
+                or (between == ("per",) and words[end] == "cent")
+                or (half and between != ("per",))
+            ):
                 return end
     return None
 
@@ -161,7 +185,7 @@ def _cents(words: Sequence[str], whole: float, end: int) -> tuple[float, int]:
         return whole, end
     after = words[cents[1]] if cents[1] < len(words) else ""
     minor = UNITS.get(after, ("", ""))[0] in MINOR
-    if after in UNITS and not minor or at > end and not minor or after == "for" and cents[0] < 5:
+    if (after in UNITS and not minor) or (at > end and not minor) or (after == "for" and cents[0] < 5):
         return whole, end
     return whole + cents[0] / 100, cents[1] + minor
 
@@ -176,7 +200,7 @@ def _per(words: Sequence[str], end: int) -> tuple[str, int]:
 
 
 def _timed(words: Sequence[str], number: Number, end: int, unit: str) -> Measure:
-    """A duration; mixed ones in the smaller unit (`two minutes forty` is 160 seconds, `an hour and a half` 1.5 hours)."""
+    """A duration; mixed ones in the smaller unit (`two minutes forty`: 160 seconds)."""
     if number.high is not None:
         return Measure(number.start, end, number, shown(number.plain, number.high), unit, "time")
     value = number.plain
@@ -188,8 +212,10 @@ def _timed(words: Sequence[str], number: Number, end: int, unit: str) -> Measure
         rest = read_number(words, at) if at < len(words) else None
         if rest and len(rest.parts) == 1 and rest.high is None and rest.plain < times:
             follows = UNITS.get(words[rest.end] if rest.end < len(words) else "", ("", ""))[0]
-            if follows == smaller or at == end and not follows and unit == "minute" and rest.plain >= 5:
-                return Measure(number.start, rest.end + (follows == smaller), number, value * times + rest.plain, smaller, "time")
+            if follows == smaller or (at == end and not follows and unit == "minute" and rest.plain >= 5):
+                return Measure(
+                    number.start, rest.end + (follows == smaller), number, value * times + rest.plain, smaller, "time"
+                )
     if len(number.parts) == 2 and unit == "minute":
         return Measure(number.start, end, number, f"{number.parts[0]}:{number.parts[1]:02}", unit, "time")
     return Measure(number.start, end, number, value, unit, "time")

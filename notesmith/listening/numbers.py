@@ -111,7 +111,7 @@ def _parts(words: Sequence[str], at: int) -> tuple[tuple[float, ...], int] | Non
     if not _may_have_second(words, at, value, end):
         return (tidy(value),), end
     second = read_cents(words, end)
-    if second is None or _single(words, second[1]) and words[second[1]] not in ("a", "half", "quarter"):
+    if second is None or (_single(words, second[1]) and words[second[1]] not in ("a", "half", "quarter")):
         return (tidy(value),), end
     return (tidy(value), second[0]), second[1]
 

@@ -5,14 +5,20 @@ from collections.abc import Sequence
 
 from notesmith.listening.measures import HUNDREDS, MAJOR, UNITS, Measure
 
-STATED = frozenset("its thats is 's was are were it's its cost costs paid pay for at says price around about like only just nearly".split())
-PRICING = frozenset("price prices priced cost costs costing paid pay pays expensive cheap cheaper cheapest dear dearer costliest "
-                    "sell sells selling sold bought buy store shop shelf sticker bottle bag tin box pack packet bar cake "
-                    "jar kilo gram pricey bargain bags".split())  # fmt: skip
-CHAT = frozenset("voucher fine fined bet rent fare ticket tickets wage wages salary parking tip tips petrol donate subscription "
-                 "raffle prize hour owe owes loan lend lent borrowed month day night budget spend spent gave give gives given "
-                 "won win off better charge hire hired vet bill under another door postage tax fee machine grinder chairs "
-                 "rule worth save saved saving bathroom toilet".split())  # fmt: skip
+STATED = frozenset(
+    "its thats is 's was are were it's cost costs paid pay for at says price around about like only just nearly".split()
+)
+PRICING = frozenset(
+    "price prices priced cost costs costing paid pay pays expensive cheap cheaper cheapest dear dearer costliest "
+    "sell sells selling sold bought buy store shop shelf sticker bottle bag tin box pack packet bar cake jar kilo "
+    "gram pricey bargain bags".split()
+)
+CHAT = frozenset(
+    "voucher fine fined bet rent fare ticket tickets wage wages salary parking tip tips petrol donate "
+    "subscription raffle prize hour owe owes loan lend lent borrowed month day night budget spend spent gave give "
+    "gives given won win off better charge hire hired vet bill under another door postage tax fee machine grinder "
+    "chairs rule worth save saved saving bathroom toilet".split()
+)
 FIXING = frozenset("fix fixing repair repaired deposit ransom wedding filter hat shoes".split())
 
 
@@ -26,7 +32,9 @@ def is_price(norms: Sequence[str], measures: Sequence[Measure], k: int, seen: Co
     score += 1.2 * (not STATED.isdisjoint(before[-3:]))
     score += 0.8 * (norms[m.start - 1] in (",", ".", "?", "!") if m.start else True)
     score += 0.8 * (not PRICING.isdisjoint(norms[max(0, m.start - 20) : m.end + 12]))
-    score += 0.7 * any(o.dimension == "money" and o is not m and abs(o.start - m.start) < 25 for o in measures[max(0, k - 5) : k + 6])
+    score += 0.7 * any(
+        o.dimension == "money" and o is not m and abs(o.start - m.start) < 25 for o in measures[max(0, k - 5) : k + 6]
+    )
     score -= 1.1 * min(2, len(close & CHAT)) + 1.5 * (not FIXING.isdisjoint(close))
     score -= 1.5 * bool(seen[f"{m.value} {m.unit}"]) + 2 * ("not" in before[-2:] or "under" in before[-2:])
     return score >= 0.8
@@ -47,8 +55,10 @@ def currency_of(norms: Sequence[str]) -> str:
     return max(sorted(spoken), key=lambda unit: spoken[unit], default="")
 
 
-def bare_price(norms: Sequence[str], measures: Sequence[Measure], k: int, currency: str, named: frozenset[int]) -> float | None:
-    """The price that a number without a unit states (`the peony's twenty-six`, `nine ninety-nine for four`), or None."""
+def bare_price(
+    norms: Sequence[str], measures: Sequence[Measure], k: int, currency: str, named: frozenset[int]
+) -> float | None:
+    """The price that a number without a unit states (`the peony's twenty-six`, `nine ninety-nine`), or None."""
     m = measures[k]
     before = [n for n in norms[max(0, m.start - 12) : m.start] if n and n != ","]
     after = [n for n in norms[m.end : m.end + 3] if n and n != "-"]
@@ -58,22 +68,36 @@ def bare_price(norms: Sequence[str], measures: Sequence[Measure], k: int, curren
     for_weight = after[:1] == ["for"] and any(
         o.dimension in ("mass", "volume") and 0 < o.start - m.end <= 3 for o in measures[k + 1 : k + 2]
     )
-    per_kilo = after[:1] in (["a"], ["per"]) and after[1:2] and after[1] in ("kilo", "bottle", "gram", "litre", "liter", "bag", "pack")
+    per_kilo = (
+        after[:1] in (["a"], ["per"])
+        and after[1:2]
+        and after[1] in ("kilo", "bottle", "gram", "litre", "liter", "bag", "pack")
+    )
     if for_weight or per_kilo:
         return value
-    if _counts_something(after) or before[-1:] == ["at"] and not _cents(m):
+    if _counts_something(after) or (before[-1:] == ["at"] and not _cents(m)):
         return None
     money_near = any(o.dimension == "money" and 0 < m.start - o.end < 22 for o in measures[max(0, k - 4) : k])
     of_sample = any(i in named for i in range(max(0, m.start - 4), m.start)) and not STATED.isdisjoint(before[-2:])
     if money_near and of_sample:
         return value
     priced = money_near or not PRICED.isdisjoint(norms[max(0, m.start - 18) : m.start])
-    return value if _cents(m) and (priced or not STATED.isdisjoint(before[-2:])) and not TIMED & set(norms[max(0, m.start - 14) : m.end + 6]) else None
+    return (
+        value
+        if _cents(m)
+        and (priced or not STATED.isdisjoint(before[-2:]))
+        and not TIMED & set(norms[max(0, m.start - 14) : m.end + 6])
+        else None
+    )
 
 
 PRICED = frozenset("price prices cost costs paid expensive cheap cheaper sticker money".split())
-TIMED = frozenset("minutes minute seconds second timer brew water grams temperature degrees oven bake track bloom crack".split())
-COUNTED = frozenset("of percent point degrees minutes seconds cups bags years times people points out o'clock am pm".split())
+TIMED = frozenset(
+    "minutes minute seconds second timer brew water grams temperature degrees oven bake track bloom crack".split()
+)
+COUNTED = frozenset(
+    "of percent point degrees minutes seconds cups bags years times people points out o'clock am pm".split()
+)
 
 
 def _cents(m: Measure) -> bool:
@@ -97,8 +121,16 @@ def bare_weight(norms: Sequence[str], measures: Sequence[Measure], k: int) -> bo
     after = norms[m.end] if m.end < len(norms) else ""
     if before[-1:] == ["the"] and len(m.number.parts) == 2 and after not in COUNTED:
         return any(o.dimension == "money" and 0 <= m.start - o.end <= 14 for o in measures[max(0, k - 2) : k])
-    priced = any(o.dimension in ("money", "bare") and 0 <= m.start - o.end <= 4 and o.number.plain < 100000 for o in measures[max(0, k - 1) : k])
-    return priced and before[-1:] in (["for"], ["the"], ["a"]) and 10 <= m.number.plain <= 3000 and after not in COUNTED | OBJECTS
+    priced = any(
+        o.dimension in ("money", "bare") and 0 <= m.start - o.end <= 4 and o.number.plain < 100000
+        for o in measures[max(0, k - 1) : k]
+    )
+    return (
+        priced
+        and before[-1:] in (["for"], ["the"], ["a"])
+        and 10 <= m.number.plain <= 3000
+        and after not in COUNTED | OBJECTS
+    )
 
 
 OBJECTS = frozenset("bits tall little loaves pieces small bars cans bottles cup glass big".split())

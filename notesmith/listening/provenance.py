@@ -12,11 +12,15 @@ from notesmith.records import FactKind
 KINDS: dict[str, FactKind] = {"origin": "origin", "cultivar": "cultivar", "process": "process", "harvest": "harvest"}
 MONTHS = frozenset("january february march april may june july august september october november december".split())
 SEASONS = frozenset("spring summer autumn fall winter".split())
-PICKED = frozenset("picked pick plucked plucking picking harvest harvested crop vintage flush distilled made from pressed".split())
+PICKED = frozenset(
+    "picked pick plucked plucking picking harvest harvested crop vintage flush distilled made from pressed".split()
+)
 YEARLY = frozenset("crop vintage harvest year spring summer autumn winter flush from bottling".split())
-MADE = frozenset("is 's are was it's from grown comes came come made out off in of made they're a an the , pure all".split())
-TALK = frozenset("people usually normally always every most some other like reminds reminded than expected thought guess maybe "
-                 "guessed could if general category holiday went been lived lives live born train".split())  # fmt: skip
+MADE = frozenset("is 's are was it's from grown comes came come made out off in of they're a an the , pure all".split())
+TALK = frozenset(
+    "people usually normally always every most some other like reminds reminded than expected thought guess maybe "
+    "guessed could if general category holiday went been lived lives live born train".split()
+)
 
 
 AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".split())  # roasting, baking and washing up
@@ -24,7 +28,9 @@ AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".spli
 
 def find_provenance(hearing: Hearing) -> list[Amount]:
     """Every statement of an origin, a cultivar, a process or a harvest, in order."""
-    stated = _joined(hearing, sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start))
+    stated = _joined(
+        hearing, sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+    )
     made = find_processes(hearing)
     covered = {i for a in made for i in range(a.start, a.end)}
     return [*made, *(a for a in stated if a.kind != "process" or a.start not in covered)]
@@ -52,7 +58,9 @@ def _joined(hearing: Hearing, stated: list[Amount]) -> list[Amount]:
             continue
         if last and _beside(hearing.words, last, found):
             score = max(last.score, found.score)
-            joined[-1] = Amount(last.start, found.end, last.kind, f"{last.value}, {found.value}", None, last.rule, score)
+            joined[-1] = Amount(
+                last.start, found.end, last.kind, f"{last.value}, {found.value}", None, last.rule, score
+            )
         else:
             joined.append(found)
     return joined
@@ -62,7 +70,11 @@ def _beside(words: list[Word], last: Amount, found: Amount) -> bool:
     between = {w.norm for w in words[last.end : found.start]}
     if last.kind == found.kind == "harvest":
         return found.start - last.end <= 5 and not between & {"and", "but", "."}
-    return last.kind == found.kind == "origin" and found.start - last.end <= 3 and between <= {",", "in", "from", "the", "'s", "that"}
+    return (
+        last.kind == found.kind == "origin"
+        and found.start - last.end <= 3
+        and between <= {",", "in", "from", "the", "'s", "that"}
+    )
 
 
 def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
@@ -72,7 +84,7 @@ def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
 
 
 def _states(words: list[Word], start: int, end: int, hit: Hit, kind: FactKind, named: set[int]) -> bool:
-    """Whether the term is stated of something at hand: not a name, not chat, a guarded one only after `from` or `is`."""
+    """Whether the term is stated of something at hand: no name, no chat, a guarded one only after `from` or `is`."""
     before = [w.norm for w in words[max(0, start - 4) : start]]
     if start in named and before[-1:] not in (["from"], ["of"]):
         return False
@@ -81,7 +93,7 @@ def _states(words: list[Word], start: int, end: int, hit: Hit, kind: FactKind, n
     close = {w.norm for w in words[max(0, start - 7) : end + 4]}
     if not TALK.isdisjoint(close):
         return False
-    return not hit.label.guarded or before[-1:] != [] and before[-1] in MADE
+    return not hit.label.guarded or (before[-1:] != [] and before[-1] in MADE)
 
 
 def _open_origins(hearing: Hearing) -> Iterator[Amount]:
@@ -125,12 +137,19 @@ def _season_end(norms: list[str], i: int) -> int:
     end = i
     while end < len(norms) and end - i < 8:
         year = _year_end(norms, end)
-        if norms[end] in MONTHS or norms[end] in SEASONS or end > i and norms[end : end + 2] in (["last", "year"], ["this", "year"]):
+        if (
+            norms[end] in MONTHS
+            or norms[end] in SEASONS
+            or (end > i and norms[end : end + 2] in (["last", "year"], ["this", "year"]))
+        ):
             end += 1 + (norms[end] in ("last", "this"))
         elif year:
             end = year
-        elif end > i and norms[end] in (",", "of", "so", "picking", "first", "flush", "in") and end + 1 < len(norms) and (
-            norms[end + 1] in MONTHS or norms[end + 1] in SEASONS or _year_end(norms, end + 1)
+        elif (
+            end > i
+            and norms[end] in (",", "of", "so", "picking", "first", "flush", "in")
+            and end + 1 < len(norms)
+            and (norms[end + 1] in MONTHS or norms[end + 1] in SEASONS or _year_end(norms, end + 1))
         ):
             end += 1
         else:
@@ -142,7 +161,7 @@ def _season_end(norms: list[str], i: int) -> int:
 
 def _year_end(norms: list[str], i: int) -> int:
     """Where a year from 1950 to 2039 that begins at `i` ends, or 0."""
-    if not norms[i] or not (norms[i].isdigit() and len(norms[i]) == 4 or norms[i] in ("twenty", "nineteen", "two")):
+    if not norms[i] or not ((norms[i].isdigit() and len(norms[i]) == 4) or norms[i] in ("twenty", "nineteen", "two")):
         return 0
     number = read_number(norms, i)
     spoken = number and (len(number.parts) == 2 or number.plain >= 1950)

@@ -15,24 +15,40 @@ EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
 REACH = 22  # words after a sample in which its product is named
 ROLL = 200  # words in which the samples are called one after another
 NEAR = 60  # words from opening a paper to the first name
-PAPERS = frozenset("slip slips envelope envelopes paper papers list card cards sheet key answers labels label foil sock "
-                   "socks sleeve sleeves wrapping wrappers tape bottoms base clipboard dockets".split())  # fmt: skip
-OPENINGS = frozenset("bring brought open opened opening read got get give given hand handed turn turned turning over see "
-                     "lift lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split())  # fmt: skip
+PAPERS = frozenset(
+    "slip slips envelope envelopes paper papers list card cards sheet key answers labels label foil sock socks "
+    "sleeve sleeves wrapping wrappers tape bottoms clipboard dockets cover covers".split()
+)
+OPENINGS = frozenset(
+    "bring brought open opened opening read got get give given hand handed turn turned turning over see lift "
+    "lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split()
+)
 TURNS = frozenset("reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
 COPULAS = frozenset("is 's was are were 're be".split())
 SORTS = frozenset(["product", "origin", "cultivar"])
 STOPS = frozenset("i we he she they you but because so well which who if when where there ? plucked picked".split())
-NO_NAME = LIKING | GRADERS | FILLERS | frozenset(
-    "june july january february march april may august september october november december one ones it that this thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final "
-    "answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea half "
-    "coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope idea".split()
+NO_NAME = (
+    LIKING
+    | GRADERS
+    | FILLERS
+    | frozenset(
+        "june july january february march april may august september october november december one ones it that this "
+        "thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
+        "ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea "
+        "half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
+        "idea".split()
+    )
 )
 
 
 BREAKS = STOPS | frozenset(", . ! and".split())
-GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought would should".split())
-BESIDE = frozenset(", : . the it says said um uh so oh and actually one in a your my of winner".split()) | COPULAS | CARRIERS | PAPERS
+GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought bet would should".split())
+BESIDE = (
+    frozenset(", : . the it says said um uh so oh and actually one in a your my of winner".split())
+    | COPULAS
+    | CARRIERS
+    | PAPERS
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,19 +90,22 @@ def _roll_call(hearing: Hearing, namings: list[Naming]) -> list[Naming]:
     def worth(first: Naming) -> float:
         roll = [n for n in namings if first.start <= n.start < first.start + ROLL]
         called = {s: 1.0 if n.known else 0.4 for n in reversed(roll) for s in n.samples}
-        return sum(called.values()) + 1.2 * opened(first.start) + 0.8 * first.start / len(hearing.words)
+        return sum(called.values()) + (2 if opened(first.start) else 0.8 * first.start / len(hearing.words))
 
     best = max(namings, key=worth, default=None)
     if not best or worth(best) < 1.6:
         return []
-    return [n for n in namings if best.start <= n.start < best.start + 2 * ROLL and (n.known or n.start < best.start + ROLL)]
+    return [
+        n for n in namings if best.start <= n.start < best.start + 2 * ROLL and (n.known or n.start < best.start + ROLL)
+    ]
 
 
 def _openings(words: list[Word]) -> list[int]:
     """Where a paper is read, a cup turned over, or the word reveal said."""
     return [
         i for i, w in enumerate(words)
-        if w.norm in TURNS or w.norm in PAPERS and not OPENINGS.isdisjoint(x.norm for x in words[max(0, i - 6) : i + 5])
+        if w.norm in TURNS
+        or (w.norm in PAPERS and not OPENINGS.isdisjoint(x.norm for x in words[max(0, i - 6) : i + 5]))
     ]  # fmt: skip
 
 
@@ -104,7 +123,7 @@ def _namings(hearing: Hearing) -> Iterator[Naming]:
 
 
 def _unnamed(hearing: Hearing, known: bytearray) -> Iterator[Naming]:
-    """After a paper is opened, `it's the Assam` of the sample talked of, and `the winner is the Assam` of the winner."""
+    """After a paper is opened, `it's the Assam` of the sample talked of; `the winner is the Assam` of the winner."""
     words = hearing.words
     for opening in _openings(words):
         for i in range(max(opening, int(len(words) * EARLIEST)), min(opening + ROLL, len(words) - 2)):
@@ -164,11 +183,12 @@ def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], kno
     if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
         return None
     start, end = chosen[0], _with_apposition(hearing.words, chosen[1], limit, known)
-    return Naming(start, end, samples, _meant(hearing, start, end), is_known)
+    product = _meant(hearing, start, end)
+    return Naming(start, end, samples, product, is_known) if product else None
 
 
 def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
-    """The words right after `is`, up to a break, where a name is among them or follows at once (`it's fig, from Ur`)."""
+    """The words right after `is`, up to a break, where a name is among them or follows (`it's fig, from Ur`)."""
     for i in range(at, limit):
         start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
         if words[i].norm not in COPULAS or start == limit or not _is_direct([w.norm for w in words[at:start]]):
@@ -185,8 +205,10 @@ def _run_end(words: list[Word], start: int, limit: int, known: bytearray) -> int
     end = start
     while end < limit and words[end].norm not in BREAKS and words[end].tag != "CD" and end - start < 7:
         end += 1
-    while end > start and not known[end - 1] and (
-        words[end - 1].norm in NO_NAME or words[end - 1].tag not in NOUNS | {"JJ", "VBN"}
+    while (
+        end > start
+        and not known[end - 1]
+        and (words[end - 1].norm in NO_NAME or words[end - 1].tag not in NOUNS | {"JJ", "VBN"})
     ):
         end -= 1
     return end
@@ -194,7 +216,9 @@ def _run_end(words: list[Word], start: int, limit: int, known: bytearray) -> int
 
 def _equates(between: list[str], is_known: bool) -> bool:
     """Whether the words between a sample and a phrase say that the one is the other."""
-    if not between or not NEGATORS.isdisjoint(between[-3:]):
+    if not between:
+        return is_known
+    if not NEGATORS.isdisjoint(between[-3:]):
         return False
     if not is_known:
         return _is_direct(between)
