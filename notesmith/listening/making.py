@@ -2,7 +2,7 @@
 
 from notesmith.listening.amounts import Amount
 from notesmith.listening.hearing import Hearing, Word
-from notesmith.listening.measures import UNITS
+from notesmith.listening.measures import UNITS, may_begin
 from notesmith.listening.numbers import read_number
 
 DONE = frozenset(
@@ -71,8 +71,8 @@ def _with_manner(words: list[Word], i: int) -> int:
 def _in_wood_end(words: list[Word], i: int) -> int:
     """Where `eight months in a rum cask` ends, if it begins at `i`."""
     norms = [w.norm for w in words[i : i + 12]]
-    number = read_number(norms, 0) if norms[0] else None
-    if not number or number.end + 1 >= len(norms) or UNITS.get(norms[number.end], ("", ""))[1] != "time":
+    number = read_number(norms, 0) if may_begin(words[i].norm) else None
+    if not number or number.end + 1 >= len(norms) or UNITS.get(norms[number.end], ("", "bare"))[1] != "time":
         return 0
     if norms[number.end + 1] not in ("in", "on"):
         return 0

@@ -81,13 +81,14 @@ def measures_of(words: Sequence[str]) -> list[Measure]:
 def _measures(words: Sequence[str]) -> Iterator[Measure]:
     at = 0
     while at < len(words):
-        found = _measure(words, at) if _may_begin(words[at]) else None
+        found = _measure(words, at) if may_begin(words[at]) else None
         if found:
             yield found
         at = found.end if found else at + 1
 
 
-def _may_begin(word: str) -> bool:
+def may_begin(word: str) -> bool:
+    """Whether an amount may begin with the word; quick, for it is asked of every word."""
     return word in ("a", "an", "£", "$", "€", "₹", "¥", "one", "half", "quarter") or (
         bool(word) and (word[0].isdigit() or word in _NUMBER_WORDS or word in "½¼¾")
     )

@@ -26,7 +26,7 @@ ALL_OF = frozenset("of three four five six seven eight".split())
 
 def find_mentions(hearing: Hearing) -> None:
     """Find where samples are named, numbered or pointed at, in the order they stand."""
-    found = [*_named(hearing), *_pointed(hearing)]
+    found = [*_named(hearing), *_pointed(hearing), *_owned(hearing)]
     found.sort(key=lambda m: (m.start, -m.end, -m.score))
     mentions: list[Mention] = []
     for mention in found:
@@ -117,7 +117,7 @@ def _stands_as_name(at: _Place, name: Name) -> bool:
     if at.word.norm in DIGITS.values() or at.word.norm.isdigit():
         return _number_stands(at)
     ends = at.right in NAMED_BEFORE or carried or at.begins and at.right in TURNS
-    return (at.begins or at.left in NAMED_BY) and ends and not noun_follows
+    return (at.begins or at.left in NAMED_BY or at.right == "first") and ends and not noun_follows
 
 
 def _number_stands(at: _Place) -> bool:
@@ -143,6 +143,16 @@ def _letter_stands(at: _Place) -> bool:
             return True
         return at.word.norm == "a" and at.right in ("is", "'s", "was", "has", ".", "again") and (at.upper or at.begins)
     return at.left != "'" and at.right not in ("'", "-")
+
+
+def _owned(hearing: Hearing) -> list[Mention]:
+    """`mine`, said by somebody whose name a sample goes by (`Gail's`)."""
+    owners = {alias[:-2].lower(): s.id for s in hearing.sheet.samples for alias in s.aliases if alias.endswith("'s")}
+    return [
+        Mention(i, i + 1, "name", (owners[word.speaker.lower()],), "mine", 0.8)
+        for i, word in enumerate(hearing.words)
+        if word.norm == "mine" and word.speaker and word.speaker.lower() in owners
+    ]
 
 
 def _alone(words: list[Word], i: int) -> bool:

@@ -62,6 +62,8 @@ def _ways(sample: SheetSample) -> Iterator[tuple[str, ...]]:
         words = tokens_of(text)
         yield words
         core = words[1:] if words and words[0] in ARTICLES and len(words) > 1 else words
+        if len(core) > 1:
+            yield core
         if len(core) > 1 and core[-1] in CARRIERS and core[-2] not in CARRIERS:
             core = core[:-1]
         if core and core[0] in CARRIERS and len(core) > 1:

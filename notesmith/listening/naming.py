@@ -37,6 +37,7 @@ CONTENTS = frozenset("one tea coffee wine beer cider whisky rum oil honey cheese
 VESSELS = CARRIERS | MARKS
 AGAINST = frozenset("than versus vs against between".split())
 FEW = frozenset("one two 1 2".split())  # `the one`, `the two` point
+PARTS = frozenset("of point".split())  # before a number that measures
 JOINTS = frozenset("and or the a an then".split())
 SHORT_PAUSE_MS = 300
 
@@ -151,11 +152,15 @@ def _sign_inside(at: _Place, series: Series) -> Sign | None:
     """The sign of a name after which a thought goes on."""
     if at.after in TURNS and at.begins and series != "thing":
         return "alone"
-    if at.after in VERBS and (at.begins or series in ("thing", "colour", "place", "letter")):
+    if at.after in VERBS and (at.begins or _is_subject(at, series)):
         return "subject"
-    if at.after in VERBS and at.article and series in ("colour", "place"):
-        return "with article"
     return "set against" if at.before in AGAINST and series != "number" else None
+
+
+def _is_subject(at: _Place, series: Series) -> bool:
+    """Whether a verb makes the word a name though no thought begins with it: many captions have no punctuation."""
+    counts = series == "number" and (at.before in CODES or at.before in PARTS)
+    return series != "bare" and not counts
 
 
 def _sign_at_end(said: Sequence[Said], at: _Place, series: Series) -> Sign | None:
