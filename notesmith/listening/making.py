@@ -70,8 +70,10 @@ def _with_manner(words: list[Word], i: int) -> int:
 
 def _in_wood_end(words: list[Word], i: int) -> int:
     """Where `eight months in a rum cask` ends, if it begins at `i`."""
+    if not may_begin(words[i].norm):
+        return 0
     norms = [w.norm for w in words[i : i + 12]]
-    number = read_number(norms, 0) if may_begin(words[i].norm) else None
+    number = read_number(norms, 0)
     if not number or number.end + 1 >= len(norms) or UNITS.get(norms[number.end], ("", "bare"))[1] != "time":
         return 0
     if norms[number.end + 1] not in ("in", "on"):
