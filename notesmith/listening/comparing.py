@@ -1,7 +1,7 @@
 """What is set beside what?
 
-A grading (`smokier`, `not as dry`) is a comparison where it has two different samples: the one it is said of, and the one
-after `than`, or implied. Of a sample graded against itself (`rounder now`) it is a perception like any other.
+A grading (`smokier`, `not as dry`) is a comparison where it has two different samples: the one it is said of, and
+the one after `than`, or implied. Of a sample graded against itself (`rounder now`) it is a perception like any other.
 """
 
 from collections.abc import Iterator
@@ -19,8 +19,11 @@ FAR = HIGH | frozenset("much lot far miles mile good deal street country long he
 NEAR = LOW - {"background"} | frozenset("just hair marginally".split())
 BESIDE = (("compared", "to"), ("compared", "with"), ("next", "to"), ("up", "against"), ("relative", "to"))
 ALL_OTHERS = frozenset("either both others all them any anything rest two".split())
-CHANGES = frozenset("now getting gets got become becomes becoming became cools cooled cooling cooler warm warmed warming hot cold "
-                    "infusion steep steeping round pour time today going goes gone turned turning opened opening again longer".split())  # fmt: skip
+CHANGES = frozenset(
+    "now getting gets got become becomes becoming became cools cooled cooling cooler warm warmed warming hot "
+    "cold infusion steep steeping round pour time today going goes gone turned turning opened opening again "
+    "longer".split()
+)
 AGAIN = 20  # words within which the same comparison is said again
 FRESH, FRESH_OF_TWO = 30, 45  # words since a sample was taken up in which it is set beside the one before
 RECENT = 30  # words before `the same` in which the two it is said of are named
@@ -55,10 +58,8 @@ def find_comparisons(hearing: Hearing) -> None:
 
 def _said_already(found: list[Compared], new: Compared) -> bool:
     """The same in other words at once (`softer than the other, a lot softer`)."""
-    return any(
-        (c.attribute, c.more, c.less, c.equal) == (new.attribute, new.more, new.less, new.equal) and new.start - c.end < AGAIN
-        for c in found[-4:]
-    )
+    near = (c for c in found[-4:] if new.start - c.end < AGAIN)
+    return any((c.attribute, c.more, c.less, c.equal) == (new.attribute, new.more, new.less, new.equal) for c in near)
 
 
 def _compared(hearing: Hearing, grading: Grading, sides: Sides) -> Iterator[Compared]:
@@ -103,7 +104,9 @@ def _sentence(hearing: Hearing, grading: Grading) -> tuple[int, int]:
     return first, last
 
 
-def _sides(hearing: Hearing, named: list[Named], grading: Grading, before: tuple[Grading, Sides] | None) -> Sides | None:
+def _sides(
+    hearing: Hearing, named: list[Named], grading: Grading, before: tuple[Grading, Sides] | None
+) -> Sides | None:
     first, last = _sentence(hearing, grading)
     subject = _carrier(hearing, named, grading) or _subject(hearing, named, grading, first)
     than = _than(hearing, grading, last)
@@ -121,7 +124,9 @@ def _above_all(hearing: Hearing, grading: Grading, subject: str | None) -> Sides
     after = [w.norm for w in hearing.words[grading.end : grading.end + 3]]
     others = all_but(hearing, subject) if subject else ()
     meant = after[:1] == ["one"] or after[:2] in (["of", "the"], ["of", "them"], ["of", "all"], ["by", "far"])
-    return Sides(subject, others, grading.end, "more than all the others", 0.6) if subject and others and meant else None
+    if not subject or not others or not meant:
+        return None
+    return Sides(subject, others, grading.end, "more than all the others", 0.6)
 
 
 def _level(hearing: Hearing, named: list[Named], grading: Grading, last: int) -> Sides | None:

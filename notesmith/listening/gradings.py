@@ -1,6 +1,7 @@
-"""Where is a property graded against something: smokier, less dry, not as sweet, the same colour, the thickest of all?"""
+"""Where is a property graded against something: smokier, less dry, not as sweet, the same colour, the thickest?"""
 
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 from notesmith.lexicon import Lexicon
@@ -12,15 +13,18 @@ from notesmith.listening.vocabulary import BE, CONTAINERS, DETERMINERS, GRADERS,
 
 # Comparatives that grade liking, money or time, or compare nothing.
 NO_PROPERTY = frozenset(
-    "better worse nicer more less later earlier older younger cheaper dearer sooner faster quicker slower warmer colder cooler hotter "
-    "easier happier prettier further farther closer nearer former latter best worst most least nicest cheapest other "
-    "rather over never ever under water paper butter pepper ginger rest test chest forest honest interest earliest latest "
-    "biggest easiest higher lower kinder number either neither friendlier posher dumber weirder funnier oldest newest".split()
+    "better worse nicer more less later earlier older younger cheaper dearer sooner faster quicker slower "
+    "warmer colder cooler hotter easier happier prettier further farther closer nearer former latter best "
+    "worst most least nicest cheapest other rather over never ever under water paper butter pepper ginger "
+    "rest test chest forest honest interest earliest latest biggest easiest higher lower kinder number either "
+    "neither friendlier posher dumber weirder funnier oldest newest".split()
 )
 PROPERTY_TAGS = NOUNS | {"JJ", "VBN", "VBG", "RB"}
-NO_HEAD = frozenset("than like so or and of that this it time times something thing things one ones bit lot way much often interesting "
-                    "minute minutes water people cup cups pour tea coffee grams question please importantly sip point "
-                    "second go then now".split())  # fmt: skip
+NO_HEAD = frozenset(
+    "than like so or and of that this it time times something thing things one ones bit lot way much often "
+    "interesting minute minutes water people cup cups pour tea coffee grams question please importantly sip "
+    "point second go then now".split()
+)
 NOT_MORE = frozenset("any no once one two some at".split())  # `any more`, `once more`, `at most`
 GRADED_DOWN = frozenset("not n't nt nowhere no never half isnt aint quite near isn't nearly hardly".split())
 EVEN = frozenset("level equal even same tied equally tie".split())
@@ -120,8 +124,13 @@ def plain_form(word: str, lexicon: Lexicon, *, graded: bool) -> str | None:
         return None
     candidates = [base for base in _bases(word) if word in adjective_forms(base)]
     listed = [b for b in candidates if (label := lexicon.look_up(b)) and label.form == "adjective"]
-    everyday = [b for b in candidates if b in common_words()]
+    everyday = [b for b in candidates if b in _everyday_words()]
     return next(iter((*listed, *everyday)), None)
+
+
+@lru_cache(maxsize=1)
+def _everyday_words() -> frozenset[str]:
+    return common_words()
 
 
 def _bases(word: str) -> Iterator[str]:
@@ -139,7 +148,8 @@ def _head(words: list[Word], i: int, limit: int = 3) -> int:
     end = i
     while end < len(words) and end - i < limit and words[end].norm.isalpha():
         word = words[end]
-        if word.norm in NO_HEAD or (word.tag not in PROPERTY_TAGS) or (end > i and (word.pause > 400 or word.tag == "RB")):
+        goes_on = end == i or (word.pause <= 400 and word.tag != "RB")
+        if word.norm in NO_HEAD or word.tag not in PROPERTY_TAGS or not goes_on:
             break
         end += 1
     while end > i and words[end - 1].tag in ("RB", "VBG") and not words[end - 1].norm.endswith("ing"):

@@ -13,7 +13,8 @@ from notesmith.listening.vocabulary import CONTAINERS
 from notesmith.records import Intensity
 
 FACETS = {
-    **dict.fromkeys(AROMA_SIGNS, "aroma"), **dict.fromkeys(FLAVOUR_SIGNS, "flavour"), **dict.fromkeys(LOOK_SIGNS, "appearance"),
+    **dict.fromkeys(AROMA_SIGNS, "aroma"), **dict.fromkeys(FLAVOUR_SIGNS, "flavour"),
+    **dict.fromkeys(LOOK_SIGNS, "appearance"),
     **{word: facet for word, facet in CONTAINERS.items() if facet},
 }  # fmt: skip
 SCOPING = frozenset("for on in by".split())
@@ -81,8 +82,8 @@ def _preference(
     hearing: Hearing, start: int, end: int, sample: str, over: tuple[str, ...], rule: str, score: float
 ) -> Preferred:
     return Preferred(
-        start, end, sample, over, _scope(hearing, start, end, rule), _degree(hearing, start, end), said_by(hearing, start), score,
-        (Grounds(rule, start, end),),
+        start, end, sample, over, _scope(hearing, start, end, rule), _degree(hearing, start, end),
+        said_by(hearing, start), score, (Grounds(rule, start, end),),
     )  # fmt: skip
 
 

@@ -1,6 +1,6 @@
 """In what order are the samples put?
 
-A ranking is a row of names, each tied to the one before by `then` or given a place (`otter wins, badger second, the hare
+A ranking is a row of names, each tied to the one before by `then` or given a place (`gold wins, red second, and blue
 at the bottom`). A row that tells what will be poured or tasted next is none.
 """
 
@@ -135,11 +135,12 @@ def _ranks(hearing: Hearing, row: list[Named]) -> bool:
     whole = len(row) == len(hearing.sheet.samples)
     if not placed and not linked:
         late = start > LATE * len(words)
-        return len(row) > 2 and (bool(before & ANNOUNCES) or (whole and late and BETWEEN.issuperset(inside_gaps(words, row))))
+        told_off = whole and late and BETWEEN.issuperset(_gaps(words, row))
+        return len(row) > 2 and (bool(before & ANNOUNCES) or told_off)
     return placed + linked > 1 or bool(before & OPINES or SURELY.intersection(inside)) or whole
 
 
-def inside_gaps(words: list[Word], row: list[Named]) -> set[str]:
+def _gaps(words: list[Word], row: list[Named]) -> set[str]:
     """The words between the names of a row."""
     pairs = itertools.pairwise(m for m, _ in row)
     return {w.norm for a, b in pairs for w in words[a.end : b.start]}

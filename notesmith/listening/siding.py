@@ -1,10 +1,13 @@
 """Which samples stand on the two sides of a comparison or a preference?"""
 
 from bisect import bisect_left
+from functools import lru_cache
 
+from notesmith.lexicon import Lexicon
 from notesmith.listening.hearing import Hearing, Mention
 from notesmith.listening.names import names_of
 from notesmith.listening.vocabulary import BE
+from notesmith.records import Sheet
 
 Named = tuple[Mention, str]
 BESIDE = frozenset("than over above like prefer as".split())  # words right after which a sample is named
@@ -12,7 +15,7 @@ LEADS = frozenset("so and but now okay then whereas while".split())
 
 
 def singled_out(hearing: Hearing) -> list[tuple[Mention, str]]:
-    """Every mention of one sample, with the sample; `this one` is what the talk is about, `the other` is the other one."""
+    """Every mention of one sample, with it; `this one` is what the talk is about, `the other` the other one."""
     found = ((m, sample_meant(hearing, m)) for m in hearing.mentions)
     named = [(m, sample) for m, sample in found if sample]
     return sorted([*named, *_beside(hearing)], key=lambda n: n[0].start)
@@ -32,13 +35,18 @@ def _beside(hearing: Hearing) -> list[Named]:
 
 
 def short_names(hearing: Hearing) -> list[Named]:
-    """Common words that may name a sample but were not taken for names where they stand; only for places that call for one."""
-    short = {n.words[0]: n.sample for n in names_of(hearing.sheet, hearing.lexicon) if len(n.words) == 1}
+    """Common words that may name a sample, but were not taken for names: for places that call for a name."""
+    short = _names_of_one_word(hearing.sheet, hearing.lexicon)
     taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
     return [
         (Mention(i, i + 1, "name", (short[word.norm],), "named where a name is called for", 0.5), short[word.norm])
         for i, word in enumerate(hearing.words) if word.norm in short and i not in taken
     ]  # fmt: skip
+
+
+@lru_cache(maxsize=4)
+def _names_of_one_word(sheet: Sheet, lexicon: Lexicon) -> dict[str, str]:
+    return {n.words[0]: n.sample for n in names_of(sheet, lexicon) if len(n.words) == 1}
 
 
 def sample_meant(hearing: Hearing, mention: Mention) -> str | None:

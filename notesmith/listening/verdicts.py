@@ -11,19 +11,27 @@ RECENT = 30  # words before `that one` in which what it means is named
 NEAR = 7  # words between a verdict word and the name it is about
 TITLES = frozenset("winner favourite favorite champion pick".split())
 WINS = frozenset("wins won winning win beats beat".split())
-TAKES = frozenset("take have buy drink pick choose go keep want order reach vote prefer give going picking taking "
-                  "buying keeping giving say ask".split())  # fmt: skip
+TAKES = frozenset(
+    "take have buy drink pick choose go keep want order reach vote prefer give going picking taking buying "
+    "keeping giving say ask".split()
+)
 WILLING = frozenset("'d would 'll will 'm am want have".split())
 SURE = frozenset(["take", "buy", "drink", "pick", "choose", "prefer", "keep"])
-LIGHT = frozenset("it 's to for with the a an that this one my vote as well is be probably still just definitely on actually um uh "
-                  "rather always maybe cup glass of , number still have home i 'd".split())  # fmt: skip
+LIGHT = frozenset(
+    "it 's to for with the a an that this one my vote as well is be probably still just definitely on "
+    "actually um uh rather always maybe cup glass of , number still have home i 'd".split()
+)
 PRONOUNS = frozenset("that this it he she him her these".split())
 STOPS = frozenset([".", "?", "!", ";", ":", "..."])
 DENIED = frozenset("not n't nt never no wouldnt isnt dont least".split())
-IMAGINED = frozenset("expected expecting thought thinking hoped hoping supposed wish if mum mother dad father husband wife people "
-                     "everyone everybody they he she someone somebody folk folks used".split())  # fmt: skip
-AFTER_PICK = STOPS | frozenset(", then and over for because every any again before above now on in with to so if but i it 's that out home "
-                               "after as by myself at every thanks please or yeah".split())  # fmt: skip
+IMAGINED = frozenset(
+    "expected expecting thought thinking hoped hoping supposed wish if mum mother dad father husband wife "
+    "people everyone everybody they he she someone somebody folk folks used".split()
+)
+AFTER_PICK = STOPS | frozenset(
+    ", then and over for because every any again before above now on in with to so if but i it 's that out "
+    "home after as by myself at every thanks please or yeah".split()
+)
 
 
 EARLY = 0.25  # of a recording; nothing is settled before
@@ -33,6 +41,9 @@ LEADING = frozenset(
 SETTLES = frozenset(
     "contest easily definitely question hands mile hair clear discussion doubt close street win".split()
 )
+
+
+LIKES = frozenset("like liked love enjoy enjoyed".split())
 
 
 class Pick(NamedTuple):
@@ -94,7 +105,8 @@ def _antecedent(scene: Scene, mention: Mention, sample: str) -> str:
     """`I'm buying that one`: the one named last."""
     if mention.kind != "that":
         return sample
-    return next((s for m, s in reversed(within(scene.named, mention.start - RECENT, mention.start)) if m.kind == "name"), sample)
+    recent = reversed(within(scene.named, mention.start - RECENT, mention.start))
+    return next((s for m, s in recent if m.kind == "name"), sample)
 
 
 def _before(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
@@ -259,7 +271,7 @@ def _like(scene: Scene, i: int) -> Pick | None:
     """`I like X better`, `I like X more than Y`, `X is better than Y`, `nicer than Y`."""
     words = scene.words
     left = [w.norm for w in words[max(0, i - 7) : i]]
-    liked = next((i - k for k, n in enumerate(reversed(left), 1) if n in ("like", "liked", "love", "enjoy", "enjoyed")), -1)
+    liked = next((i - k for k, n in enumerate(reversed(left), 1) if n in LIKES), -1)
     if liked >= 0 and "i" in [w.norm for w in words[max(0, liked - 4) : liked]]:
         pick = _liked(scene, liked, i)
         if pick:
