@@ -7,8 +7,9 @@ from notesmith.listening.facets import AROMA_SIGNS, FLAVOUR_SIGNS, LOOK_SIGNS
 from notesmith.listening.hearing import Grounds, Hearing, Preferred
 from notesmith.listening.names import tokens_of
 from notesmith.listening.rankings import find_rankings
+from notesmith.listening.scenes import STOPS
 from notesmith.listening.siding import all_but, said_by
-from notesmith.listening.verdicts import STOPS, find_picks
+from notesmith.listening.verdicts import find_picks
 from notesmith.listening.vocabulary import CONTAINERS
 from notesmith.records import Intensity
 

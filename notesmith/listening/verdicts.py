@@ -3,37 +3,34 @@
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
-from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.siding import other_than, short_names, singled_out, topic_at, within
+from notesmith.listening.hearing import Hearing
+from notesmith.listening.scenes import (
+    AFTER_PICK,
+    PRONOUNS,
+    STOPS,
+    WINS,
+    Scene,
+    ends_thought,
+    named_after,
+    named_before,
+    preferred_over,
+    subject_of,
+)
+from notesmith.listening.siding import short_names, singled_out, topic_at, within
 from notesmith.listening.vocabulary import BE
 
-RECENT = 30  # words before `that one` in which what it means is named
-NEAR = 7  # words between a verdict word and the name it is about
 TITLES = frozenset("winner favourite favorite champion pick".split())
-WINS = frozenset("wins won winning win beats beat".split())
 TAKES = frozenset(
     "take have buy drink pick choose go keep want order reach vote prefer give going picking taking buying "
     "keeping giving say ask".split()
 )
 WILLING = frozenset("'d would 'll will 'm am want have".split())
 SURE = frozenset(["take", "buy", "drink", "pick", "choose", "prefer", "keep"])
-LIGHT = frozenset(
-    "it 's to for with the a an that this one my vote as well is be probably still just definitely on "
-    "actually um uh rather always maybe cup glass of , number still have home i 'd".split()
-)
-PRONOUNS = frozenset("that this it he she him her these".split())
-STOPS = frozenset([".", "?", "!", ";", ":", "..."])
 DENIED = frozenset("not n't nt never no wouldnt isnt dont least".split())
 IMAGINED = frozenset(
     "expected expecting thought thinking hoped hoping supposed wish if mum mother dad father husband wife "
     "people everyone everybody they he she someone somebody folk folks used".split()
 )
-AFTER_PICK = STOPS | frozenset(
-    ", then and over for because every any again before above now on in with to so if but i it 's that out "
-    "home after as by myself at every thanks please or yeah".split()
-)
-
-
 EARLY = 0.25  # of a recording; nothing is settled before
 LEADING = frozenset(
     "for with on in as overall answer final choose winner choosing favourite then straight neat".split()
@@ -41,8 +38,6 @@ LEADING = frozenset(
 SETTLES = frozenset(
     "contest easily definitely question hands mile hair clear discussion doubt close street win".split()
 )
-
-
 LIKES = frozenset("like liked love enjoy enjoyed".split())
 
 
@@ -55,18 +50,6 @@ class Pick(NamedTuple):
     end: int
     rule: str
     score: float
-
-
-Named = tuple[Mention, str]
-
-
-class Scene(NamedTuple):
-    """What the patterns look at."""
-
-    hearing: Hearing
-    words: list[Word]
-    named: list[Named]
-    short: list[Named]  # common words that are names only where a name is called for
 
 
 def find_picks(hearing: Hearing) -> Iterator[Pick]:
@@ -90,87 +73,28 @@ def _imagined(scene: Scene, i: int) -> bool:
     return scene.hearing.clauses[scene.hearing.clause_of[i]].asks
 
 
-def _after(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
-    """The first name after word `i` with nothing but light words between."""
-    for mention, sample in within(scene.named, i + 1, i + 1 + limit):
-        between = [w.norm for w in scene.words[i + 1 : mention.start]]
-        return (mention, _antecedent(scene, mention, sample)) if LIGHT.issuperset(between) else None
-    for mention, sample in within(scene.short, i + 1, i + 1 + limit):
-        between = [w.norm for w in scene.words[i + 1 : mention.start]]
-        return (mention, sample) if LIGHT.issuperset(between) and _ends_thought(scene, mention.end) else None
-    return None
-
-
-def _antecedent(scene: Scene, mention: Mention, sample: str) -> str:
-    """`I'm buying that one`: the one named last."""
-    if mention.kind != "that":
-        return sample
-    recent = reversed(within(scene.named, mention.start - RECENT, mention.start))
-    return next((s for m, s in recent if m.kind == "name"), sample)
-
-
-def _before(scene: Scene, i: int, limit: int = NEAR) -> Named | None:
-    """The last name before word `i` in the same sentence."""
-    for mention, sample in reversed(within(scene.named, i - limit, i)):
-        between = [w.norm for w in scene.words[mention.end : i]]
-        return (mention, sample) if not STOPS.intersection(between) and "than" not in between else None
-    return None
-
-
-def _pronoun(scene: Scene, i: int) -> int:
-    """Where `that 's`, `this is`, `it 's` stands shortly before word `i`; -1 if nowhere."""
-    for k in range(i - 1, max(-1, i - 6), -1):
-        if scene.words[k].norm in STOPS:
-            break
-        if scene.words[k].norm in PRONOUNS and scene.words[k + 1].norm in BE | WINS | {"one"}:
-            return k
-    return -1
-
-
-def _subject(scene: Scene, i: int) -> tuple[str, int] | None:
-    """The sample that word `i` is said of, and where that is said."""
-    named = _before(scene, i)
-    if named:
-        return named[1], named[0].start
-    k = _pronoun(scene, i)
-    sample = topic_at(scene.hearing, k) if k >= 0 else None
-    return (sample, k) if sample else None
-
-
-def _over(scene: Scene, end: int, sample: str) -> tuple[tuple[str, ...], int]:
-    """Whom it is preferred to, where that is said right after."""
-    words = [w.norm for w in scene.words[end : end + 5]]
-    for step, norm in enumerate(words):
-        if norm in ("over", "than", "above", "before"):
-            for mention, named in within(scene.named, end + step + 1, end + step + 4):
-                turned = named == sample and mention.kind == "that"
-                other = (turned and other_than(scene.hearing, sample, mention.start)) or named
-                return ((other,), mention.end) if other != sample else ((), end)
-    return (), end
-
-
 def _title(scene: Scene, i: int) -> Pick | None:
     """`X is my favourite`, `the winner is X`."""
     left = {w.norm for w in scene.words[max(0, i - 3) : i]}
     if left & {"second", "least", "his", "her", "your", "their", "a", "another", "not", "third", "clear"}:
         return None
     if i + 1 < len(scene.words) and scene.words[i + 1].norm in BE:
-        named = _after(scene, i + 1)
+        named = named_after(scene, i + 1)
         if named:
             return Pick(named[1], (), i, named[0].end, "the winner is", 0.8)
-    subject = _subject(scene, i)
+    subject = subject_of(scene, i)
     return Pick(subject[0], (), subject[1], i + 1, "called the winner", 0.75) if subject else None
 
 
 def _wins(scene: Scene, i: int) -> Pick | None:
     """`X wins`, `X takes it`, `X beats Y`."""
-    subject = _subject(scene, i)
+    subject = subject_of(scene, i)
     if not subject:
         return None
     over: tuple[str, ...] = ()
     end = i + 1
     if scene.words[i].norm in ("beats", "beat"):
-        named = _after(scene, i)
+        named = named_after(scene, i)
         if not named or named[1] == subject[0]:
             return None
         over, end = (named[1],), named[0].end
@@ -183,7 +107,7 @@ def _through(scene: Scene, i: int) -> Pick | None:
     before = scene.words[i - 1].norm if i else ""
     goes = scene.words[i].norm == "through" and (before in ("goes", "going", "'s"))
     takes = scene.words[i].norm == "takes" and after in ("it", "this", "the")
-    named = _before(scene, i) if goes or takes else None
+    named = named_before(scene, i) if goes or takes else None
     return Pick(named[1], (), named[0].start, i + 1, "goes through", 0.7) if named else None
 
 
@@ -195,14 +119,14 @@ def _take(scene: Scene, i: int) -> Pick | None:
         return None
     if not {"i", "we"}.intersection(left) or "you" in left[-3:]:
         return None
-    named = _after(scene, i, 6)
+    named = named_after(scene, i, 6)
     if not named:
         return None
     mention, sample = named
     after = words[mention.end].norm if mention.end < len(words) else "."
     if words[i].norm not in SURE and after not in AFTER_PICK and words[mention.end].pause < 300:
         return None
-    over, end = _over(scene, mention.end, sample)
+    over, end = preferred_over(scene, mention.end, sample)
     return Pick(sample, over, i - 1 - left[::-1].index("i") if "i" in left else i, end, "would take", 0.7)
 
 
@@ -211,10 +135,10 @@ def _me(scene: Scene, i: int) -> Pick | None:
     words = scene.words
     if not i or words[i - 1].norm != "for":
         return None
-    named = _after(scene, i, 5)
-    if named and _ends_thought(scene, named[0].end):
+    named = named_after(scene, i, 5)
+    if named and ends_thought(scene, named[0].end):
         return Pick(named[1], (), i - 1, named[0].end, "for me", 0.7)
-    before = _before(scene, i - 1, 4)
+    before = named_before(scene, i - 1, 4)
     if before and before[0].start and words[before[0].start - 1].norm in BE | {"the"} and before[0].end == i - 1:
         return Pick(before[1], (), before[0].start - 1, i + 1, "for me", 0.7)
     return None
@@ -225,8 +149,8 @@ def _answer(scene: Scene, i: int) -> Pick | None:
     words = scene.words
     if not i or words[i - 1].norm not in ("it", "it'd") or i < EARLY * len(words):
         return None
-    named = _after(scene, i, 5)
-    if not named or not _ends_thought(scene, named[0].end) or words[i + 1].norm in ("for", "to", "with"):
+    named = named_after(scene, i, 5)
+    if not named or not ends_thought(scene, named[0].end) or words[i + 1].norm in ("for", "to", "with"):
         return None
     first = i - 1
     while first > max(0, i - 10) and words[first - 1].norm not in STOPS:
@@ -240,16 +164,11 @@ def _answer(scene: Scene, i: int) -> Pick | None:
 
 def _first(scene: Scene, i: int) -> Pick | None:
     """`It's X first`."""
-    named = _before(scene, i, 3)
+    named = named_before(scene, i, 3)
     if not named or named[0].end != i or i < EARLY * len(scene.words):
         return None
     led = [w.norm for w in scene.words[max(0, named[0].start - 2) : named[0].start]]
     return Pick(named[1], (), named[0].start, i + 1, "put first", 0.6) if BE.intersection(led) else None
-
-
-def _ends_thought(scene: Scene, end: int) -> bool:
-    words = scene.words
-    return end >= len(words) or words[end].norm in AFTER_PICK or words[end].pause > 300
 
 
 def _best(scene: Scene, i: int) -> Pick | None:
@@ -259,10 +178,10 @@ def _best(scene: Scene, i: int) -> Pick | None:
     after = words[i + 1].norm if i + 1 < len(words) else "."
     if before == "the" and after in STOPS | {"one", "thing", "of", "so", "by", "and", ",", "cup", "tea", "here"} | BE:
         if after == "one" or after in BE:
-            named = _after(scene, i + 1 + (after == "one"), 4)
+            named = named_after(scene, i + 1 + (after == "one"), 4)
             if named:
                 return Pick(named[1], (), i, named[0].end, "the best", 0.6)
-        subject = _subject(scene, i)
+        subject = subject_of(scene, i)
         return Pick(subject[0], (), subject[1], i + 1, "the best", 0.6) if subject else None
     return _like(scene, i)
 
@@ -277,18 +196,18 @@ def _like(scene: Scene, i: int) -> Pick | None:
         if pick:
             return pick
     if words[i].norm in ("better", "nicer") and i + 1 < len(words) and words[i + 1].norm == "than":
-        subject = _subject(scene, i)
-        over, end = _over(scene, i + 1, subject[0]) if subject else ((), i)
+        subject = subject_of(scene, i)
+        over, end = preferred_over(scene, i + 1, subject[0]) if subject else ((), i)
         if subject and over:
             return Pick(subject[0], over, subject[1], end, "better than", 0.65)
     return None
 
 
 def _liked(scene: Scene, liked: int, i: int) -> Pick | None:
-    named = _after(scene, liked, i - liked)
+    named = named_after(scene, liked, i - liked)
     pointed = PRONOUNS.intersection(w.norm for w in scene.words[liked + 1 : i])
     sample = named[1] if named else topic_at(scene.hearing, i) if pointed else None
-    over, end = _over(scene, i + 1, sample) if sample else ((), i)
+    over, end = preferred_over(scene, i + 1, sample) if sample else ((), i)
     if not sample or not (named or over):
         return None
     return Pick(sample, over, liked - 1, max(end, i + 1), "liked better", 0.7)
