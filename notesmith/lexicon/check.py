@@ -4,6 +4,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any, Literal
 
@@ -89,6 +90,7 @@ def check_domains(domains: Sequence[Domain], beneath: Sequence[Domain] = ()) -> 
     return sorted(set(findings))
 
 
+@cache
 def common_words() -> frozenset[str]:
     """Everyday words that have other senses than a perception."""
     lines = (own_folder() / COMMON_WORDS).read_text("utf-8").split("\n")
