@@ -11,6 +11,7 @@ DONE = frozenset(
     "cooked pasteurised pasteurized thermised charcoal crushed polished steamed rolled salted bottled blended "
     "hopped".split()
 )
+WHOLE = frozenset("unfined unfiltered refermented stoneground".split())  # tell a process by themselves
 HOW = frozenset("over in on with by for from at into through using under against overnight twice again".split())
 MANNER = frozenset(
     "cold lightly heavily hand pine wood oak beech slowly gently never not twice double pan sun air charcoal "
@@ -40,14 +41,16 @@ def find_processes(hearing: Hearing) -> list[Amount]:
 
 def _done_end(words: list[Word], i: int) -> int:
     """Where `smoked over alder` ends, if it begins at `i`; 0 where the word is no statement of making."""
+    if words[i].norm in WHOLE:
+        return _phrase_end(words, i + 1) if words[i + 1 : i + 2] and words[i + 1].norm == "in" else i + 1
     if words[i].norm not in DONE or i == 0 or not OWN.isdisjoint(w.norm for w in words[max(0, i - 4) : i + 4]):
         return 0
-    if words[i].norm in ("unfined", "unfiltered", "refermented", "stoneground", "conched"):
-        return _phrase_end(words, i + 1) if _how(words, i + 1) else i + 1
     manner = words[i - 1].norm in MANNER
     if _how(words, i + 1):
         return _phrase_end(words, i + 1)
-    return i + 1 if manner and words[i - 1].norm not in ("not", "never", "dry", "wet") else 0
+    if i + 1 < len(words) and words[i + 1].norm in MANNER and words[i + 1].norm.endswith("ly"):
+        return i + 2
+    return i + 1 if manner and words[i - 1].norm not in ("not", "dry", "wet") else 0
 
 
 def _how(words: list[Word], i: int) -> bool:

@@ -42,7 +42,7 @@ UNITS: dict[str, tuple[str, Dimension]] = {
 }
 MAJOR = frozenset("pound quid euro dollar buck rand lari franc crown rupee".split())
 HUNDREDS = frozenset(
-    "rand rupee yen yuan rmb renminbi kuai crown krona krone baht peso lira".split()
+    "rand rupee yen yuan rmb renminbi kuai krona krone baht peso lira".split()
 )  # currencies in which two parts are hundreds
 MINOR = frozenset("pence cent tetri".split())
 SMALLER = {

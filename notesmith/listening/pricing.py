@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from notesmith.listening.measures import HUNDREDS, MAJOR, UNITS, Measure
 
 STATED = frozenset(
-    "its thats is 's was are were it's cost costs paid pay for at says price around about like only just nearly".split()
+    "its thats s is 's was are were it's cost costs paid pay for at says price around about like only just nearly".split()
 )
 PRICING = frozenset(
     "price prices priced cost costs costing paid pay pays expensive cheap cheaper cheapest dear dearer costliest "
@@ -36,7 +36,8 @@ def is_price(norms: Sequence[str], measures: Sequence[Measure], k: int, seen: Co
         o.dimension == "money" and o is not m and abs(o.start - m.start) < 25 for o in measures[max(0, k - 5) : k + 6]
     )
     score -= 1.1 * min(2, len(close & CHAT)) + 1.5 * (not FIXING.isdisjoint(close))
-    score -= 1.5 * bool(seen[f"{m.value} {m.unit}"]) + 2 * ("not" in before[-2:] or "under" in before[-2:])
+    score += 1.0 * (norms[m.end : m.end + 1] == ["each"])
+    score -= 1.2 * bool(seen[f"{m.value} {m.unit}"]) + 2 * ("not" in before[-2:] or "under" in before[-2:])
     return score >= 0.8
 
 
@@ -50,7 +51,11 @@ def _weight_beside(measures: Sequence[Measure], k: int, reach: int) -> bool:
 
 def currency_of(norms: Sequence[str]) -> str:
     """The currency most spoken of, or an empty string."""
-    units = (UNITS[n][0] for n in norms if n in UNITS and UNITS[n][1] == "money")
+    units = (
+        UNITS[n][0]
+        for i, n in enumerate(norms)
+        if n in UNITS and UNITS[n][1] == "money" and norms[max(0, i - 1)] != "not"
+    )
     spoken = Counter(unit for unit in units if unit in MAJOR or unit in HUNDREDS)
     return max(sorted(spoken), key=lambda unit: spoken[unit], default="")
 
@@ -63,7 +68,13 @@ def bare_price(
     before = [n for n in norms[max(0, m.start - 12) : m.start] if n and n != ","]
     after = [n for n in norms[m.end : m.end + 3] if n and n != "-"]
     value = m.number.plain if currency in HUNDREDS else m.number.decimal
-    if m.number.high is not None or _is_year(m, currency) or value < 0.5:
+    if (
+        m.number.high is not None
+        or _is_year(m, currency)
+        or value < 0.5
+        or (norms[m.start] == "one"
+        and m.end == m.start + 1)
+    ):
         return None
     for_weight = after[:1] == ["for"] and any(
         o.dimension in ("mass", "volume") and 0 < o.start - m.end <= 3 for o in measures[k + 1 : k + 2]
@@ -75,7 +86,11 @@ def bare_price(
     )
     if for_weight or per_kilo:
         return value
-    if _counts_something(after) or (before[-1:] == ["at"] and not _cents(m)):
+    if (
+        not SPENT.isdisjoint((*before[-6:], *after))
+        or _counts_something(after)
+        or (before[-1:] == ["at"] and not _cents(m))
+    ):
         return None
     money_near = any(o.dimension == "money" and 0 < m.start - o.end < 22 for o in measures[max(0, k - 4) : k])
     of_sample = any(i in named for i in range(max(0, m.start - 4), m.start)) and not STATED.isdisjoint(before[-2:])
@@ -92,6 +107,7 @@ def bare_price(
 
 
 PRICED = frozenset("price prices cost costs paid expensive cheap cheaper sticker money".split())
+SPENT = frozenset("spent spend budget want".split())
 TIMED = frozenset(
     "minutes minute seconds second timer brew water grams temperature degrees oven bake track bloom crack".split()
 )

@@ -72,6 +72,7 @@ class Surroundings:
         self.alcoholic = alcoholic
         start, end = self.measure.start, self.measure.end
         self.wide = frozenset(norms[max(0, start - REACH) : end + REACH])
+        self.stands = start > 0 and norms[start - 1] in (".", ",", ";")  # begins a phrase of its own
         self.plural = norms[end - 1].endswith("s")
         self.long_before = frozenset(norms[max(0, start - 45) : start])
         self.close = frozenset(norms[max(0, start - 5) : end + 4])
@@ -180,7 +181,7 @@ def _tell_time(around: Surroundings) -> Told:
             ("time", "a time beside a dose or a temperature", 0.75),
         ),
         (around.at_hand(STEEPED | LEFT), ("time", "a time of brewing or resting", 0.6)),
-        (around.near(BREWED) or _is_precise(m), ("time", "a time near brewing", 0.5)),
+        (around.near(BREWED) or (_is_precise(m) and around.stands), ("time", "a time near brewing", 0.5)),
     )
 
 
