@@ -25,7 +25,7 @@ def find_facts(hearing: Hearing) -> None:
     for amount in found:
         for sample in _samples(hearing, amount, made):
             key = (amount.kind, str(amount.value).lower(), sample)
-            if amount.kind not in ONCE or key not in seen:
+            if (amount.kind not in ONCE and amount.value != "boiling") or key not in seen:
                 seen.add(key)
                 hearing.facts.append(_stated(hearing, amount, sample))
 

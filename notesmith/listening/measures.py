@@ -217,7 +217,9 @@ def _timed(words: Sequence[str], number: Number, end: int, unit: str) -> Measure
                 return Measure(
                     number.start, rest.end + (follows == smaller), number, value * times + rest.plain, smaller, "time"
                 )
-    if len(number.parts) == 2 and unit == "minute":
+    if len(number.parts) == 2 and (unit != "minute" or number.parts[0] < number.parts[1] <= 2 * number.parts[0]):
+        return Measure(number.start, end, number, shown(*number.parts), unit, "time")
+    if len(number.parts) == 2:
         return Measure(number.start, end, number, f"{number.parts[0]}:{number.parts[1]:02}", unit, "time")
     return Measure(number.start, end, number, value, unit, "time")
 

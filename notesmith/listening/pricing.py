@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from notesmith.listening.measures import HUNDREDS, MAJOR, UNITS, Measure
 
 STATED = frozenset(
-    "its thats s is 's was are were it's cost costs paid pay for at says price around about like only just nearly".split()
+    "its thats s is 's was are were it's cost costs paid pay for at says price around about like only just "
+    "nearly".split()
 )
 PRICING = frozenset(
     "price prices priced cost costs costing paid pay pays expensive cheap cheaper cheapest dear dearer costliest "
@@ -17,7 +18,7 @@ CHAT = frozenset(
     "voucher fine fined bet rent fare ticket tickets wage wages salary parking tip tips petrol donate "
     "subscription raffle prize hour owe owes loan lend lent borrowed month day night budget spend spent gave give "
     "gives given won win off better charge hire hired vet bill under another door postage tax fee machine grinder "
-    "chairs rule worth save saved saving bathroom toilet".split()
+    "chairs rule worth save saved saving shipping delivery bathroom toilet".split()
 )
 FIXING = frozenset("fix fixing repair repaired deposit ransom wedding filter hat shoes".split())
 
@@ -25,6 +26,8 @@ FIXING = frozenset("fix fixing repair repaired deposit ransom wedding filter hat
 def is_price(norms: Sequence[str], measures: Sequence[Measure], k: int, seen: Counter[str]) -> bool:
     """Whether an amount of money is the price of something tasted: signs for it are weighed against signs of chat."""
     m = measures[k]
+    if m.unit == "pound" and _is_weight(norms, measures, k):
+        return False
     before = [n for n in norms[max(0, m.start - 6) : m.start] if n and n != ","]
     close = set(norms[max(0, m.start - 8) : m.end + 5])
     beside = _weight_beside(measures, k, 5)
@@ -39,6 +42,13 @@ def is_price(norms: Sequence[str], measures: Sequence[Measure], k: int, seen: Co
     score += 1.0 * (norms[m.end : m.end + 1] == ["each"])
     score -= 1.2 * bool(seen[f"{m.value} {m.unit}"]) + 2 * ("not" in before[-2:] or "under" in before[-2:])
     return score >= 0.8
+
+
+def _is_weight(norms: Sequence[str], measures: Sequence[Measure], k: int) -> bool:
+    """Whether pounds weigh: `a five pound sack`, `six eighty-five a pound`."""
+    m = measures[k]
+    per = k > 0 and norms[m.start] == "a" and measures[k - 1].end == m.start
+    return per or norms[m.end : m.end + 1] in (["sack"], ["bag"], ["jar"], ["of"], ["box"])
 
 
 def _weight_beside(measures: Sequence[Measure], k: int, reach: int) -> bool:
@@ -72,8 +82,7 @@ def bare_price(
         m.number.high is not None
         or _is_year(m, currency)
         or value < 0.5
-        or (norms[m.start] == "one"
-        and m.end == m.start + 1)
+        or (norms[m.start] == "one" and m.end == m.start + 1)
     ):
         return None
     for_weight = after[:1] == ["for"] and any(
@@ -96,6 +105,12 @@ def bare_price(
     of_sample = any(i in named for i in range(max(0, m.start - 4), m.start)) and not STATED.isdisjoint(before[-2:])
     if money_near and of_sample:
         return value
+    if (
+        m.number.parts[-1] in (15, 30, 45)
+        and not money_near
+        and PRICED.isdisjoint(norms[max(0, m.start - 8) : m.start])
+    ):
+        return None  # a time of day
     priced = money_near or not PRICED.isdisjoint(norms[max(0, m.start - 18) : m.start])
     return (
         value

@@ -38,6 +38,7 @@ CHATTED = frozenset(
     "every once channel episode video session talking talked speech meeting phone podcast recording school "
     "concert longer back until till late early give given moment".split()
 )
+WAITING = frozenset("sat sit stood stand sitting standing".split())
 BREWED = frozenset(
     "steep steeped steeping brew brewed brewing infuse infused infusion timer kettle boiling bloom shot gaiwan "
     "teapot".split()
@@ -132,7 +133,7 @@ def _tell_mass(around: Surroundings) -> Told:
             ("dose", "a weight beside water or brewing", 0.75),
         ),
         (
-            around.priced(2 * REACH) or around.near(PACKS | PRICING),
+            around.priced(REACH) or around.near(PACKS | PRICING),
             ("net_weight", "a weight near a price or a pack", 0.6),
         ),
         (around.near(BREWING), ("dose", "a weight near brewing", 0.6)),
@@ -149,7 +150,7 @@ def _tell_volume(around: Surroundings) -> Told:
             ("water", "a volume beside a dose or water", 0.75),
         ),
         (poured, ("dose", "a volume poured", 0.6)),
-        (around.priced(2 * REACH) or around.near(PACKS), ("net_weight", "a volume near a price or a pack", 0.6)),
+        (around.priced(REACH) or around.near(PACKS), ("net_weight", "a volume near a price or a pack", 0.6)),
         (around.near(STEEPED), ("water", "a volume near brewing", 0.5)),
     )
 
@@ -169,7 +170,11 @@ def _tell_degree(around: Surroundings) -> Told:
 
 def _tell_time(around: Surroundings) -> Told:
     m = around.measure
-    story, chat = around.at_hand(STORY), around.at_hand(CHATTED) or (m.value == 1 and m.unit in ("minute", "second"))
+    waits = not WAITING.isdisjoint(around.before[-5:]) and not {"i", "he", "she", "we"}.isdisjoint(around.before[-6:])
+    story, chat = (
+        around.at_hand(STORY) or waits,
+        around.at_hand(CHATTED) or (m.value == 1 and m.unit in ("minute", "second")),
+    )
     aged = _tell_age(around)
     return _first(
         ("old" in around.after[:2] or (bool(aged) and not story), aged),
@@ -190,7 +195,9 @@ def _tell_age(around: Surroundings) -> Told:
     m, of_person = around.measure, around.at_hand(PERSONS)
     long = m.unit in ("month", "year", "week")
     whole = around.plural or m.value == 1  # `a sixteen-year-old` is a person, or another bottle
+    alone = around.stands and around.after[:1] in ((",",), (".",), ())
     return _first(
+        (around.alcoholic and m.unit == "year" and alone and not of_person, ("age", "so many years", 0.6)),
         ("old" in around.after[:2], None if of_person or not whole else ("age", "so old", 0.7)),
         (long and around.at_hand(AGED | LEFT), ("age", "kept so long", 0.65)),
         (m.unit == "day" and "roast" in around.after[:3], ("age", "so long off roast", 0.65)),
