@@ -15,7 +15,7 @@ REACH = 9
 DENIES = frozenset("no not n't nt never none neither nor without nothing zero cannot lacks lack lacking isnt dont doesnt "
                    "didnt cant wasnt aint havent".split())  # fmt: skip
 UNDONE_AFTER = frozenset("only just bad doubt question sure wonder mention surprise mind problem surprisingly unlike wrong "
-                         "necessarily sugar rush know like".split())  # fmt: skip
+                         "necessarily sugar rush know like shortage".split())  # fmt: skip
 WEAKENED = frozenset("very too that so overly super particularly much really especially terribly massively hugely all "
                      "exactly quite entirely totally completely".split())  # fmt: skip
 EXPECTS = frozenset("expected expecting expect hoped hoping hope wish wished wanted promised promises supposed".split())
@@ -57,20 +57,21 @@ def _refused(words: list[Word], left: Sequence[int], clause: Clause, description
     for i in left:
         if words[i].norm in EXPECTS:
             return Reading("present", False, "expected or wished for, not perceived", "expectation", i)
-    if clause.asks and _asks_somebody(words, clause):
+    if clause.asks and _asks_somebody(words, clause, description.start):
         return Reading("present", False, "asked about, not perceived", "question", clause.start)
     return None
 
 
-def _asks_somebody(words: list[Word], clause: Clause) -> bool:
-    norms = [w.norm for w in words[clause.start : clause.start + 6]]
+def _asks_somebody(words: list[Word], clause: Clause, before: int) -> bool:
+    """Whether the clause begins as a question; one after the description (`isn't it?`) asks for assent only."""
+    norms = [w.norm for w in words[clause.start : min(clause.start + 6, before)]]
     return any(a in ("do", "did", "does", "can", "could", "are", "would", "is", "have", "what", "how", "why") and b in (
         "you", "anyone", "anybody", "we", "they", "there", "i", "n't"
     ) for a, b in zip(norms, norms[1:], strict=False))
 
 
 def _denied_before(words: list[Word], left: Sequence[int], description: Description) -> Reading | None:
-    steps, through_or = 0, False
+    steps, through_or = 0, _or_follows(words, description)
     for i in left:
         norm = words[i].norm
         if norm in DENIES:
@@ -90,6 +91,11 @@ def _denied_before(words: list[Word], left: Sequence[int], description: Descript
     return None
 
 
+def _or_follows(words: list[Word], description: Description) -> bool:
+    """Whether the description stands in a list that `or` ends (`no smoke, leather or honey`)."""
+    return any(w.norm == "or" for w in words[description.end : description.end + 2])
+
+
 def _denial(words: list[Word], i: int, description: Description) -> Reading | None:
     """What a negation at `i` does to the description after it."""
     after = words[i + 1].norm if i + 1 < len(words) else ""
@@ -98,6 +104,8 @@ def _denial(words: list[Word], i: int, description: Description) -> Reading | No
         if after == "sure" or (after == "know" and words[i].norm in ("n't", "nt", "not")):
             return Reading("uncertain", False, "", "not sure", i)
         return None
+    if before in ("no", "not", "n't", "nt") and words[i].norm in ("without", "lack", "lacking"):
+        return None  # denied twice
     if words[i].norm == "nothing" and after in ("but", "like"):
         return None
     if words[i].norm == "no" and after in (",", ".", "it", "i", "that", "this", "but", "no", "the"):
@@ -119,12 +127,16 @@ def _is_tag_question(words: list[Word], i: int) -> bool:
     return words[i].norm in ("n't", "not") and i + 1 < len(words) and words[i + 1].norm in ("it", "that", "there", "they", "you")
 
 
+def _tag_question_follows(words: list[Word], description: Description, clause: Clause) -> bool:
+    return any(_is_tag_question(words, i) for i in range(description.end, min(clause.end, description.end + 4)))
+
+
 def _denied_after(words: list[Word], description: Description, clause: Clause) -> Reading | None:
     end = description.end
     stop = min(clause.end, end + 7)
     for i in range(end, stop):
         norm = words[i].norm
-        if norm in GONE and any(w.norm in ("'s", "is", "has", "have", "'ve", "all", "was", "are") for w in words[end:i]):
+        if norm in GONE and any(w.norm in ("'s", "is", "has", "had", "'d", "have", "'ve", "all", "was", "are") for w in words[end:i]):
             return Reading("absent", False, "", "gone", i)
         if norm in ("not", "n't", "nt", "never") and not _is_tag_question(words, i):
             then = {w.norm for w in words[i + 1 : i + 5]}
@@ -143,7 +155,7 @@ def _doubted(words: list[Word], description: Description, clause: Clause) -> Rea
     for i in range(start, description.start):
         if words[i].norm in UNSURE:
             return Reading("uncertain", False, "", "hedged", i)
-    if clause.asks:
+    if clause.asks and not _tag_question_follows(words, description, clause):
         return Reading("uncertain", False, "", "asked of oneself", clause.start)
     norms = tuple(w.norm for w in words[start : min(clause.end + 3, description.end + 5)])
     for k in range(len(norms) - 2):
