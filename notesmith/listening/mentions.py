@@ -21,6 +21,7 @@ LEADS = frozenset("and okay ok so now right then the but next alright well".spli
 TURNS = frozenset("oh ooh first with again whoa hm hmm mm go whole then okay now well and very really so um uh definitely".split())
 POINTERS = frozenset("this him her here these".split())
 COUNTERS = frozenset("about around out like what for nearly almost only at by point past".split())
+PASSED = frozenset("actually really definitely still just also".split())  # `this is actually red`
 ALL_OF = frozenset("of three four five six seven eight".split())
 
 
@@ -98,6 +99,8 @@ def _place(hearing: Hearing, i: int, end: int) -> _Place:
     ends = end >= len(words) or words[end].pause > SHORT_PAUSE_MS or hearing.clause_of[end] != hearing.clause_of[end - 1]
     before = words[i - 1] if i else None
     left = before.norm if before else "."
+    if left in PASSED and i > 1:
+        left = words[i - 2].norm
     led = left in LEADS and (i < 2 or words[i - 2].norm in ".?!,;:" or words[i - 1].pause > SHORT_PAUSE_MS)
     begins = left in ".?!,;:" or words[i].pause > SHORT_PAUSE_MS or hearing.clause_of[i] != hearing.clause_of[i - 1] or led
     upper = hearing.talk.text[words[i].start].isupper()

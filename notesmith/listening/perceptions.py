@@ -7,7 +7,7 @@ from notesmith.listening.presence import read_presence
 from notesmith.listening.voices import quoted_clauses
 from notesmith.listening.weighing import likelihood, weigh
 
-LEAST = 0.35  # below this a description is left out; chosen where precision and recall balance
+LEAST = 0.4  # below this a description is left out; chosen where precision and recall balance
 
 
 def judge_descriptions(hearing: Hearing) -> None:

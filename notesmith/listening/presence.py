@@ -123,8 +123,11 @@ def _denial(words: list[Word], i: int, description: Description) -> Reading | No
 
 
 def _is_tag_question(words: list[Word], i: int) -> bool:
-    """`isn't it`, `doesn't it`: asks for assent, denies nothing."""
-    return words[i].norm in ("n't", "not") and i + 1 < len(words) and words[i + 1].norm in ("it", "that", "there", "they", "you")
+    """`isn't it`, `there's smoke, isn't there`: asks for assent, denies nothing; `the smoke isn't there` does."""
+    after = words[i + 1].norm if i + 1 < len(words) else ""
+    if after == "there" and not any(w.norm in ("there", "theres") for w in words[max(0, i - 8) : i]):
+        return False
+    return words[i].norm in ("n't", "nt") and after in ("it", "there", "they", "you")
 
 
 def _tag_question_follows(words: list[Word], description: Description, clause: Clause) -> bool:

@@ -11,6 +11,7 @@ from notesmith.listening.vocabulary import BE, GRADERS, NOUNS
 from notesmith.listening.weights import START, WEIGHTS
 
 NEAR_MS = 12_000  # perceptions come in clusters; what stands this near counts
+FEW, USUAL = 15, 4.0  # a talk with fewer descriptions is too short to tell from their density what it is about
 SENSING = frozenset("taste tastes tasting tasted smell smells smelling smelled nose palate sip mouth tongue aftertaste finish "
                     "flavour flavor aroma notes note body texture mouthfeel throat colour color".split())  # fmt: skip
 GETTING = frozenset("get getting got find finding taste smell detect picking".split())
@@ -23,6 +24,8 @@ DOING = frozenset("buy bought sell sold order ordered add adding put pour cut ea
 def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
     """For every description, the signs for and against its being a perception."""
     density = _densities(hearing)
+    if len(density) < FEW:
+        density = [max(USUAL, value) for value in density]
     return [
         tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
         for i, d in enumerate(hearing.descriptions)
