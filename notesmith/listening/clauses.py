@@ -4,6 +4,8 @@ Captions are punctuated badly or not at all, so full stops are only one sign amo
 speaker, a contrast word, or a restart ("… it's", "… there's", "… I get") begins a new thought as well.
 """
 
+from itertools import pairwise
+
 from notesmith.listening.hearing import Clause, Hearing, Word
 
 STOPS = frozenset([".", "?", "!", ";", ":", "...", "…", "—", "–", "--"])
@@ -12,24 +14,26 @@ LONGEST = 28  # words; a thought longer than this is cut anyway, so that no nega
 CONTRASTS = frozenset("but whereas though although however yet except because whilst then".split())
 SUBJECTS = frozenset("i it that there this we you they he she what its thats theres".split())
 BEGINNERS = frozenset(
-    "'s is was has had 's 'm am 're are 've have 'd 'll get got gets got getting can could would taste tastes tasted "
-    "smell smells think thought feel find found does did do looks feels goes comes keeps starts want said might will".split()
+    "'s is was has had 'm am 're are 've have 'd 'll get got gets getting can could would taste tastes tasted smell "
+    "smells think thought feel find found does did do looks feels goes comes keeps starts want said might will".split()
 )
 # A subject after one of these continues the thought instead of beginning one ("that I get", "if it's").
 OPENERS = frozenset(
     "that which who if when where what how whether as than because like think say thought guess know see said says "
-    "mean suppose bet believe sure , and or so the a of to in for with at on from not n't nt do does did is was are were "
-    "can could would should will have has had".split()
+    "mean suppose bet believe sure , and or so the a of to in for with at on from not n't nt do does did is was are "
+    "were can could would should will have has had".split()
 )
-HEDGES = frozenset("think guess suppose thought mean bet believe say".split())
+ASKING = frozenset("is are do does did can could would will has have was were isn't".split())
+ASKED = frozenset("you it there that this anyone anybody we i they".split())
+LEAD_INS = frozenset("so and um uh or well ,".split())
 
 
 def cut_clauses(hearing: Hearing) -> None:
     """Cut the words into clauses; every word belongs to exactly one."""
     words = hearing.words
-    cuts = [0] + [i for i in range(1, len(words)) if _begins(words, i)] + [len(words)]
+    cuts = [0, *(i for i in range(1, len(words)) if _begins(words, i)), len(words)]
     hearing.clauses, hearing.clause_of = [], [0] * len(words)
-    for start, end in zip(cuts, cuts[1:], strict=False):
+    for start, end in pairwise(cuts):
         for at in range(start, end, LONGEST):
             stop = min(at + LONGEST, end)
             clause = Clause(at, stop, words[at].speaker, _asks(words, at, stop))
@@ -71,14 +75,9 @@ def _is_subject(words: list[Word], i: int) -> bool:
     return now in SUBJECTS and i + 1 < len(words) and words[i + 1].norm in BEGINNERS
 
 
-QUESTION_WORDS = frozenset("is are do does did can could would will has have was were isn't".split())
-
-
 def _asks(words: list[Word], start: int, end: int) -> bool:
     """Whether the clause is a question, by its mark or by its word order ("do you get smoke")."""
     if words[end - 1].norm == "?":
         return True
-    first = next((i for i in range(start, end) if words[i].norm not in ("so", "and", "um", "uh", "or", "well", ",")), start)
-    return first + 1 < end and words[first].norm in QUESTION_WORDS and words[first + 1].norm in (
-        "you", "it", "there", "that", "this", "anyone", "anybody", "we", "i", "they"
-    )
+    first = next((i for i in range(start, end) if words[i].norm not in LEAD_INS), start)
+    return first + 1 < end and words[first].norm in ASKING and words[first + 1].norm in ASKED

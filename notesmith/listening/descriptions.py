@@ -12,23 +12,31 @@ from notesmith.listening.vocabulary import (
     ADJECTIVES, BE, CONTAINERS, DETERMINERS, FILLERS, GRADERS, LIKING, NOUNS,
 )  # fmt: skip
 
-MEASURES = frozenset("hint hints touch note notes whiff trace traces whisper suggestion bit lot lots loads edge splash "
-                     "ton tons bags hit dash sense layer burst backbone core plenty tinge".split())  # fmt: skip
-GETS = frozenset("get gets getting got find finding taste tasting smell smelling detect pick picking have having".split())
-SENSES = frozenset("taste tastes tasted smell smells smelled smelt smelling tasting reminds feels feel looks look".split())
-PART_NOUNS = frozenset("inside skin skins smell edge bottom end back side peel leaf stem shell bag box cup bowl jar".split())
+MEASURES = frozenset(
+    "hint hints touch note notes whiff trace traces whisper suggestion bit lot lots loads edge splash ton tons bags "
+    "hit dash sense layer burst backbone core plenty tinge".split()
+)
+GETS = frozenset(
+    "get gets getting got find finding taste tasting smell smelling detect pick picking have having".split()
+)
+SENSES = frozenset(
+    "taste tastes tasted smell smells smelled smelt smelling tasting reminds feels feel looks look".split()
+)
+PART_NOUNS = frozenset(
+    "inside skin skins smell edge bottom end back side peel leaf stem shell bag box cup bowl jar".split()
+)
 # Nouns that name no perception wherever a description could stand.
 IDLE = frozenset(
     "thing things way lot time times one ones stuff people person day days week weeks month year years minute minutes "
     "second seconds hour hours reason idea point question problem answer fact word words name names number numbers "
     "person guy guys man woman lady friend friends mum dad kid kids somebody anybody nobody everybody someone anyone "
-    "everyone something anything nothing everything tea teas coffee coffees wine wines beer beers cider whisky rum oil "
-    "honey cheese chocolate water cup cups glass glasses bowl mug bottle bottles bag bags tin tins pot pots spoon jar "
-    "sample samples episode video channel show job work money price pound pounds euro dollar dollars gram grams ml "
-    "degrees half rest top middle start beginning part parts place look sip try go chance moment while sense difference "
-    "comparison rating score winner favourite favorite choice pick bet kettle today tomorrow tonight yesterday morning "
-    "round brew steep infusion pour bit pair couple few most least side mouth tongue throat nose hand hands head eyes "
-    "teeth lips cheeks everything mind gosh god goodness hell".split()
+    "everyone something anything nothing everything tea teas coffee coffees wine wines beer beers cider whisky rum "
+    "oil honey cheese chocolate water cup cups glass glasses bowl mug bottle bottles bag bags tin tins pot pots spoon "
+    "jar sample samples episode video channel show job work money price pound pounds euro dollar dollars gram grams "
+    "ml degrees half rest top middle start beginning part parts place look sip try go chance moment while sense "
+    "difference comparison rating score winner favourite favorite choice pick bet kettle today tomorrow tonight "
+    "yesterday morning round brew steep infusion pour bit pair couple few most least side mouth tongue throat nose "
+    "hand hands head eyes teeth lips cheeks everything mind gosh god goodness hell".split()
 )
 
 

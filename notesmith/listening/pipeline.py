@@ -1,4 +1,7 @@
-"""The questions put to the talk, in order. Each is a spaCy component that fills in the hearing kept with the document."""
+"""The questions put to the talk, in order.
+
+Each is a component of the language pipeline that fills in the hearing kept with the document.
+"""
 
 from collections.abc import Callable
 from functools import lru_cache

@@ -10,14 +10,18 @@ ASIDE_BEFORE = frozenset("than unlike versus vs like as beside against between a
 BESIDE = frozenset("compared similar close closer next different comparing same up nearer".split())
 VERBS = BE | frozenset("has had have does did goes went gets got tastes tasted smells smelled looks looked seems felt feels comes "
                        "came starts wins won would 'd".split())  # fmt: skip
-MOVES = frozenset("next moving onto on-to start starting begin try trying let's let lets back again go going first last final "
-                  "finally second third".split())  # fmt: skip
+MOVES = frozenset(
+    "next moving onto on-to start starting begin try trying let's let lets back again go going first last final "
+    "finally second third".split()
+)
 OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
 PAST_BE = frozenset("was were had did".split())
 PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
 SOON = 15  # words
-MEMORY = frozenset("ever once remember remembers used ago childhood grew grandmother grandma granny uncle aunt yesterday".split())
+MEMORY = frozenset(
+    "ever once remember remembers used ago childhood grew grandmother grandma granny uncle aunt yesterday".split()
+)
 PAST_VERBS = frozenset("was were tasted smelled smelt".split())
 TOLD = frozenset("it that they which she he those these".split())
 HERE = frozenset("before there than still again hot cold first i both now".split())

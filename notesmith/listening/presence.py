@@ -12,12 +12,18 @@ from notesmith.listening.vocabulary import DETERMINERS, GRADERS
 from notesmith.records import Presence
 
 REACH = 9
-DENIES = frozenset("no not n't nt never none neither nor without nothing zero cannot lacks lack lacking isnt dont doesnt "
-                   "didnt cant wasnt aint havent".split())  # fmt: skip
-UNDONE_AFTER = frozenset("only just bad doubt question sure wonder mention surprise mind problem surprisingly unlike wrong "
-                         "necessarily sugar rush know like shortage".split())  # fmt: skip
-WEAKENED = frozenset("very too that so overly super particularly much really especially terribly massively hugely all "
-                     "exactly quite entirely totally completely".split())  # fmt: skip
+DENIES = frozenset(
+    "no not n't nt never none neither nor without nothing zero cannot lacks lack lacking isnt dont doesnt didnt cant "
+    "wasnt aint havent".split()
+)
+UNDONE_AFTER = frozenset(
+    "only just bad doubt question sure wonder mention surprise mind problem surprisingly unlike wrong necessarily "
+    "sugar rush know like shortage".split()
+)
+WEAKENED = frozenset(
+    "very too that so overly super particularly much really especially terribly massively hugely all exactly quite "
+    "entirely totally completely".split()
+)
 EXPECTS = frozenset("expected expecting expect hoped hoping hope wish wished wanted promised promises supposed".split())
 UNSURE = frozenset("maybe perhaps possibly might could wonder whether guess".split())
 UNSURE_PHRASES = (("want", "to", "say"), ("not", "sure"), ("n't", "know"), ("is", "it"), ("or", "is"), ("was", "it"), ("is", "that"))

@@ -1,13 +1,16 @@
 """What was taken back, or said of the wrong cup?
 
-`Sorry, that was the blue one` moves what was just said to the blue one; `I've swapped them, what I called left is right`
-turns round everything since the last break; `scratch the honey` leaves the honey uncertain.
+`Sorry, that was the blue one` moves what was just said to the blue one; `I've swapped them, what I called left is
+right` turns round everything since the last break; `scratch the honey` leaves the honey uncertain.
 """
+
+from itertools import pairwise
 
 from notesmith.listening.hearing import Clause, Grounds, Hearing, Mention, Perception
 
-SORRY = frozenset("sorry wrong oops whoops wait no".split())
-MOVES = (("that", "was"), ("that", "'s"), ("this", "is"), ("that", "is"), ("it", "was"), ("it", "'s"), ("i", "mean"), ("lifted", "the"))
+MOVES = frozenset([
+    ("that", "was"), ("that", "'s"), ("this", "is"), ("that", "is"), ("it", "was"), ("it", "'s"), ("i", "mean"),
+])
 WITHDRAWS = frozenset("scratch scrub strike cancel withdraw".split())
 SWAPS = frozenset("swapped swap switched muddled mixed".split())
 RECENT_MS = 25_000  # a slip of the tongue is mended at once
@@ -80,7 +83,7 @@ def _swapped_pair(hearing: Hearing, clause: Clause) -> tuple[str, str] | None:
     """The two samples that changed places: those named in `what I called … is …`, or the only two there are."""
     told = tuple(w.norm for w in hearing.words[clause.start : clause.start + 70])
     named = [m.samples[0] for m in _named_in(hearing, clause.start, clause.start + 70)]
-    if ("what", "i") in zip(told, told[1:], strict=False) and {"called", "said"}.intersection(told):
+    if ("what", "i") in pairwise(told) and {"called", "said"}.intersection(told):
         distinct = list(dict.fromkeys(named))
         return (distinct[0], distinct[1]) if len(distinct) >= 2 else None
     first_person = {"i", "we"}.intersection(w.norm for w in hearing.words[clause.start : clause.end])

@@ -11,15 +11,15 @@ STAGES: tuple[Stage, ...] = ("appearance", "aroma", "tasting")
 CHANGE = -2.5
 ONWARD = 1.0  # looking, then smelling, then tasting is the usual order
 AFRESH = 1.5  # with another sample it may begin again
-SIGNS: dict[str, tuple[Stage, float]] = {
-    **dict.fromkeys("look looks looking colour color clarity dry-leaf".split(), ("appearance", 2.0)),
-    **dict.fromkeys("nose smell smells smelling sniff sniffing nosing aroma".split(), ("aroma", 2.5)),
-    **dict.fromkeys("taste tastes tasting sip sipping mouth palate drink drinking swallow swallowed bite slurp chew "
-                    "tongue cheers throat teeth gums gulp mouthful aftertaste finish".split(), ("tasting", 2.0)),  # fmt: skip
-    **dict.fromkeys("mm mmm ooh mhm hmm".split(), ("tasting", 1.0)),
-    **dict.fromkeys("liquor leaf leaves foam crema".split(), ("appearance", 0.7)),
-}  # fmt: skip
-PAST = frozenset("smelled smelt tasted looked".split())
+_SAID: tuple[tuple[Stage, float, str], ...] = (
+    ("appearance", 2.0, "look looks looking colour color clarity dry-leaf"),
+    ("aroma", 2.5, "nose smell smells smelling sniff sniffing nosing aroma"),
+    ("tasting", 2.0, "taste tastes tasting sip sipping mouth palate drink drinking swallow swallowed bite slurp chew"),
+    ("tasting", 2.0, "tongue cheers throat teeth gums gulp mouthful aftertaste finish"),
+    ("tasting", 1.0, "mm mmm ooh mhm hmm"),
+    ("appearance", 0.7, "liquor leaf leaves foam crema"),
+)
+SIGNS = {word: (stage, worth) for stage, worth, words in _SAID for word in words.split()}
 BY_FACET: dict[str, dict[Stage, float]] = {
     "appearance": {"appearance": 2.0},
     "aroma": {"appearance": -1.5},
@@ -35,29 +35,33 @@ def decide_stages(hearing: Hearing, runs: list[tuple[int, int]], samples: list[s
     if not runs:
         return []
     worths = _worths(hearing, runs)
-    score, back = dict(worths[0]), []
+    score, steps = worths[0], []
     for k in range(1, len(runs)):
-        afresh = AFRESH if samples[k] != samples[k - 1] else 0.0
-        step: dict[Stage, Stage] = {}
-        fresh: dict[Stage, float] = {}
-        for i, now in enumerate(STAGES):
-            options = {
-                before: score[before] + (0.0 if before == now else CHANGE + afresh + (ONWARD if i == j + 1 else 0.0))
-                for j, before in enumerate(STAGES)
-            }
-            step[now] = max(options, key=lambda stage: options[stage])
-            fresh[now] = options[step[now]] + worths[k].get(now, 0.0)
-        score = fresh
-        back.append(step)
-    state = max(STAGES, key=lambda stage: score[stage])
-    chain = [state]
-    for step in reversed(back):
-        state = step[state]
-        chain.append(state)
+        step, score = _step(score, worths[k], AFRESH if samples[k] != samples[k - 1] else 0.0)
+        steps.append(step)
+    chain = [max(STAGES, key=lambda stage: score[stage])]
+    for step in reversed(steps):
+        chain.append(step[chain[-1]])
     return chain[::-1]
 
 
-def _worths(hearing: Hearing, runs: list[tuple[int, int]]) -> list[Mapping[Stage, float]]:
+def _step(
+    score: Mapping[Stage, float], worth: Mapping[Stage, float], afresh: float
+) -> tuple[dict[Stage, Stage], dict[Stage, float]]:
+    """For every stage the best stage before it, and what the pair is worth."""
+    step: dict[Stage, Stage] = {}
+    fresh: dict[Stage, float] = {}
+    for i, now in enumerate(STAGES):
+        options = {
+            before: score[before] + (0.0 if before == now else CHANGE + afresh + (ONWARD if i == j + 1 else 0.0))
+            for j, before in enumerate(STAGES)
+        }
+        step[now] = max(options, key=lambda stage: options[stage])
+        fresh[now] = options[step[now]] + worth[now]
+    return step, fresh
+
+
+def _worths(hearing: Hearing, runs: list[tuple[int, int]]) -> list[dict[Stage, float]]:
     """For every run, what its words and descriptions speak for."""
     worths: list[dict[Stage, float]] = [dict.fromkeys(STAGES, 0.0) for _ in runs]
     k = 0
@@ -71,7 +75,7 @@ def _worths(hearing: Hearing, runs: list[tuple[int, int]]) -> list[Mapping[Stage
             if word.norm in SIGNS:
                 stage, worth = SIGNS[word.norm]
                 worths[k][stage] += worth
-    return list(worths)
+    return worths
 
 
 def _description_worth(hearing: Hearing, description: Description) -> Mapping[Stage, float]:

@@ -2,9 +2,13 @@
 
 from notesmith.listening.hearing import Clause, Hearing, Word
 
-SOURCES = frozenset("label back packet website card notes note bag bottle tin box site page blurb leaflet description slip "
-                    "sheet sticker front list".split())  # fmt: skip
+SOURCES = frozenset(
+    "label back packet website card notes note bag bottle tin box site page blurb leaflet description slip sheet "
+    "sticker front list".split()
+)
 SAYINGS = frozenset("says said say reads read claims claim promises promise calls describes described quote".split())
+SAYERS = SOURCES | {"it", "they"}
+DENIED = frozenset("n't not i to".split())  # `it doesn't say`, `I said`
 OWN = frozenset("i i'm me my mine myself i'd i've i'll".split())
 RETURNS = frozenset("okay ok right well yes no yeah nope mm hmm hm alright aye so really oh ha now".split())
 OPENING, CLOSING = frozenset(['"', "“", "``"]), frozenset(['"', "”", "''"])
@@ -33,14 +37,13 @@ def _begins_reading(words: list[Word]) -> int:
     norms = [w.norm for w in words]
     for i, norm in enumerate(norms):
         before = norms[max(0, i - 3) : i]
-        if norm in SAYINGS and ("it" in before or "they" in before or any(b in SOURCES for b in before)):
-            if not {"n't", "not", "i", "to"} & set(before):
-                return i
-        if norm == "here" and before[-1:] == ["says"]:
-            return i
-        if norm in ("according",) or (norm in ("description", "blurb") and "the" in before):
-            return i
-        if norm == "quote" and i + 1 < len(norms):
+        if (
+            (norm in SAYINGS and not SAYERS.isdisjoint(before) and DENIED.isdisjoint(before))
+            or norm == "according"
+            or (norm == "here" and before[-1:] == ["says"])
+            or (norm in ("description", "blurb") and "the" in before)
+            or (norm == "quote" and i + 1 < len(norms))
+        ):
             return i
     return -1
 

@@ -12,13 +12,21 @@ from notesmith.listening.weights import START, WEIGHTS
 
 NEAR_MS = 12_000  # perceptions come in clusters; what stands this near counts
 FEW, USUAL = 15, 4.0  # a talk with fewer descriptions is too short to tell from their density what it is about
-SENSING = frozenset("taste tastes tasting tasted smell smells smelling smelled nose palate sip mouth tongue aftertaste finish "
-                    "flavour flavor aroma notes note body texture mouthfeel throat colour color".split())  # fmt: skip
+SENSING = frozenset(
+    "taste tastes tasting tasted smell smells smelling smelled nose palate sip mouth tongue aftertaste finish flavour "
+    "flavor aroma notes note body texture mouthfeel throat colour color".split()
+)
 GETTING = frozenset("get getting got find finding taste smell detect picking".split())
-PAST = frozenset("used remember remembered yesterday ago childhood grew grandmother grandma granny nan mum dad kid".split())
-OTHERS = frozenset("people they everyone everybody most some usually often always generally never brand brands supermarket".split())
-DOING = frozenset("buy bought sell sold order ordered add adding put pour cut eat eating ate drank cook cooked make made making "
-                  "grow grown send sent give gave wear wearing open opened".split())  # fmt: skip
+PAST = frozenset(
+    "used remember remembered yesterday ago childhood grew grandmother grandma granny nan mum dad kid".split()
+)
+OTHERS = frozenset(
+    "people they everyone everybody most some usually often always generally never brand brands supermarket".split()
+)
+DOING = frozenset(
+    "buy bought sell sold order ordered add adding put pour cut eat eating ate drank cook cooked make made making "
+    "grow grown send sent give gave wear wearing open opened".split()
+)
 
 
 def weigh(hearing: Hearing) -> list[tuple[str, ...]]:

@@ -1,7 +1,7 @@
 """How much each sign counts for or against a description's being a perception, in log odds.
 
-Fitted once by logistic regression on annotated recordings, with whole recordings held out to choose the signs, and rounded.
-The signs are of place and kind, never of particular words.
+Fitted once by logistic regression on annotated recordings, with whole recordings held out to choose the signs,
+and rounded. The signs are of place and kind, never of particular words.
 """
 
 START = -1.0

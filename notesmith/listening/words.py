@@ -1,7 +1,5 @@
 """The talk as a row of words with their tags, times, speakers and pauses."""
 
-import re
-
 from spacy.tokens import Doc
 
 from notesmith.listening.hearing import Hearing, Word
@@ -9,7 +7,6 @@ from notesmith.transcript import Talk
 
 LETTER_MS = 70  # how long one letter takes to say at about 150 words a minute (common practice, no source)
 FOLDED = str.maketrans({"’": "'", "‘": "'", "`": "'"})
-PAUSE_IN_TEXT = re.compile(r"\.\.\.|…|--|—|–")
 
 
 def note_words(hearing: Hearing, doc: Doc) -> None:
