@@ -1,7 +1,102 @@
-"""Where would a viewer want a chapter?"""
+"""Where would a viewer want a chapter?
 
-from notesmith.listening.hearing import Hearing
+The talk is cut into breaths; every breath speaks for some kinds of section by what is said, found and perceived within a few
+seconds of it; the best division of the whole recording is taken.
+"""
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import NamedTuple, cast
+
+import numpy as np
+
+from notesmith.listening.hearing import Grounds, Hearing, Passage
+from notesmith.listening.section_path import Floats, Stretch, best_sections
+from notesmith.listening.section_signs import cut_breaths, opening_signs, place_signs, said_signs
+from notesmith.listening.section_weights import KINDS, OPENING
+from notesmith.records import SectionKind
+
+NEAR_MS = 6_000
+MOSTLY = 0.6  # of a section's breaths are about a sample that the section is about
+NAMES = list(KINDS)
+SIGNS = {sign: i for i, sign in enumerate(sorted({sign for weights in KINDS.values() for sign in weights}))}
+WEIGHTS = np.array([[KINDS[kind].get(sign, 0.0) for kind in NAMES] for sign in SIGNS])
+SAMPLE_FREE = ("opening", "comparison", "verdict", "sponsor", "closing")
+
+
+class Breaths(NamedTuple):
+    """All breaths of a talk: where they begin (one more for the end), how much of each sign, what each speaks for."""
+
+    cuts: list[int]
+    signs: Floats
+    evidence: Floats
 
 
 def find_sections(hearing: Hearing) -> None:
-    """Where would a viewer want a chapter?"""
+    """Divide the recording into sections, each to the start of the next."""
+    hearing.sections = []
+    if not hearing.words:
+        return
+    cuts = cut_breaths(hearing)
+    times = [hearing.words[at].ms for at in cuts[:-1]] + [hearing.words[-1].ms + 2000]
+    signs = _weighed_signs(hearing, cuts, times)
+    breaths = Breaths(cuts, signs, signs @ WEIGHTS)
+    openings = np.array([sum(OPENING.get(sign, 0.0) for sign in set(found)) for found in opening_signs(hearing, cuts)])
+    samples = [hearing.topics[hearing.run_of[at]].sample for at in cuts[:-1]]
+    ids = [sample.id for sample in hearing.sheet.samples]
+    for stretch in best_sections(times, breaths.evidence, openings, samples, ids):
+        hearing.sections.append(_passage(hearing, breaths, stretch, samples))
+
+
+def _weighed_signs(hearing: Hearing, cuts: list[int], times: list[int]) -> Floats:
+    """A row for every breath: how much of each sign there is near it, and its place."""
+    said = _counted(said_signs(hearing, cuts))
+    sums = np.vstack([np.zeros(len(SIGNS)), said.cumsum(axis=0)])
+    begins = np.array(times[:-1])
+    after, before = np.searchsorted(begins, begins + NEAR_MS, "right"), np.searchsorted(begins, begins - NEAR_MS)
+    near: Floats = np.log1p(sums[after] - sums[before])
+    return near + _counted(place_signs(hearing, cuts))
+
+
+def _counted(signs: Sequence[Sequence[str]]) -> Floats:
+    counts = np.zeros((len(signs), len(SIGNS)))
+    for row, found in zip(counts, signs, strict=True):
+        for sign in found:
+            if sign in SIGNS:
+                row[SIGNS[sign]] += 1
+    return counts
+
+
+def _passage(hearing: Hearing, breaths: Breaths, stretch: Stretch, samples: Sequence[str | None]) -> Passage:
+    kind = stretch.state.kind
+    sample = stretch.state.sample
+    if sample is None and kind not in SAMPLE_FREE:
+        sample = _main_sample(hearing, breaths, stretch, samples)
+    return Passage(
+        breaths.cuts[stretch.start], breaths.cuts[stretch.end], cast(SectionKind, kind), sample,
+        _confidence(breaths.evidence[stretch.start : stretch.end], NAMES.index(kind)), (_strongest(breaths, stretch),),
+    )  # fmt: skip
+
+
+def _main_sample(
+    hearing: Hearing, breaths: Breaths, stretch: Stretch, samples: Sequence[str | None]
+) -> str | None:
+    """The sample that most of a section is about, if it is named there."""
+    start, end = breaths.cuts[stretch.start], breaths.cuts[stretch.end]
+    sample, count = Counter(samples[stretch.start : stretch.end]).most_common(1)[0]
+    named = any(m.samples == (sample,) for m in hearing.mentions if start <= m.start < end)
+    return sample if named and count >= MOSTLY * (stretch.end - stretch.start) else None
+
+
+def _confidence(evidence: Floats, kind: int) -> float:
+    """How likely the kind is in a section's breaths, on average."""
+    odds = np.exp(evidence - evidence.max(axis=1, keepdims=True))
+    return float((odds[:, kind] / odds.sum(axis=1)).mean())
+
+
+def _strongest(breaths: Breaths, stretch: Stretch) -> Grounds:
+    """The sign that speaks most for a section's kind, and the breath where it does so most."""
+    speaks = breaths.signs[stretch.start : stretch.end] * WEIGHTS[:, NAMES.index(stretch.state.kind)]
+    sign = int(speaks.sum(axis=0).argmax())
+    at = stretch.start + int(speaks[:, sign].argmax())
+    return Grounds(list(SIGNS)[sign], breaths.cuts[at], breaths.cuts[at + 1])
