@@ -8,9 +8,7 @@ from collections.abc import Iterator
 
 from notesmith.lexicon import Hit, Label
 from notesmith.listening.hearing import Description, Hearing, Word
-from notesmith.listening.vocabulary import (
-    ADJECTIVES, BE, CONTAINERS, DETERMINERS, FILLERS, GRADERS, LIKING, NOUNS,
-)  # fmt: skip
+from notesmith.listening.vocabulary import ADJECTIVES, BE, CONTAINERS, DETERMINERS, FILLERS, GRADERS, NOUNS
 
 MEASURES = frozenset(
     "hint hints touch note notes whiff trace traces whisper suggestion bit lot lots loads edge splash ton tons bags "
@@ -21,9 +19,6 @@ GETS = frozenset(
 )
 SENSES = frozenset(
     "taste tastes tasted smell smells smelled smelt smelling tasting reminds feels feel looks look".split()
-)
-PART_NOUNS = frozenset(
-    "inside skin skins smell edge bottom end back side peel leaf stem shell bag box cup bowl jar".split()
 )
 # Nouns that name no perception wherever a description could stand.
 IDLE = frozenset(
@@ -38,41 +33,52 @@ IDLE = frozenset(
     "yesterday morning round brew steep infusion pour bit pair couple few most least side mouth tongue throat nose "
     "hand hands head eyes teeth lips cheeks everything mind gosh god goodness hell".split()
 )
+UNJOINED = GRADERS | FILLERS | IDLE | DETERMINERS | GETS | frozenset(CONTAINERS)  # they make no other thing of a noun
+CARRYING = frozenset("note notes flavour flavor aftertaste finish aroma taste smell thing".split())
+LIKENING = BE | frozenset("almost bit something sort kind , it's just that".split())
+GETTERS = frozenset("i you we 'm 're 've can i'm also still just definitely".split())
+SKIPPED = DETERMINERS | GRADERS | FILLERS | {"of"}
+NAMELESS = frozenset("it there that thats its theres".split())
+PART_TAGS = NOUNS | ADJECTIVES | {"HYPH", "POS", "CD"}
+SHORT_PAUSE_MS = 300  # within a phrase nobody is silent for longer
+LIST_PAUSE_MS = 900
+LONGEST = 5  # words of an open phrase
 
 
 def find_descriptions(hearing: Hearing) -> None:
     """Find the stretches that may describe, the lexicon's first, then open ones where nothing else stands."""
-    known = _known(hearing)
-    taken = bytearray(len(hearing.words))
-    for mending in hearing.mendings:
-        if mending.sample:
-            taken[mending.start : mending.end] = b"\1" * (mending.end - mending.start)
-    for mention in hearing.mentions:
-        if mention.kind == "name":
-            taken[mention.start : mention.end] = b"\1" * (mention.end - mention.start)
+    taken = _naming_words(hearing)
     found: list[Description] = []
-    for description in (*known, *_open(hearing)):
-        if not any(taken[description.start : description.end]):
-            taken[description.start : description.end] = b"\1" * (description.end - description.start)
+    for description in (*_known(hearing), *_open(hearing.words)):
+        stretch = range(description.start, description.end)
+        if taken.isdisjoint(stretch):
+            taken.update(stretch)
             found.append(description)
     hearing.descriptions = sorted(found, key=lambda d: d.start)
 
 
+def _naming_words(hearing: Hearing) -> set[int]:
+    """The words that name a sample and so describe nothing."""
+    names = [
+        *((mending.start, mending.end) for mending in hearing.mendings if mending.sample),
+        *((mention.start, mention.end) for mention in hearing.mentions if mention.kind == "name"),
+    ]
+    return {i for start, end in names for i in range(start, end)}
+
+
 def _known(hearing: Hearing) -> Iterator[Description]:
     """The lexicon's words, each grown to the whole phrase it stands in."""
-    at = [i for i, word in enumerate(hearing.words) if word.norm]
-    texts = [hearing.words[i].norm for i in at]
-    hits = [hit for hit in hearing.lexicon.match(texts) if _is_sensory(hearing, hit.label)]
+    words = hearing.words
+    at = [i for i, word in enumerate(words) if word.norm]
+    hits = [hit for hit in hearing.lexicon.match([words[i].norm for i in at]) if _is_sensory(hearing, hit.label)]
     limit = 0
     for k, hit in enumerate(hits):
         start, end = at[hit.start], at[hit.end - 1] + 1
-        if start < limit:
-            continue
-        label = hit.label
-        start = _grow_left(hearing.words, max(limit, 0), start, end)
-        end, label = _grow_right(hearing, hits[k + 1 :], at, end, label)
-        limit = end
-        yield Description(start, end, label, "lexicon", _container_after(hearing.words, end))
+        if start >= limit:
+            start = _grow_left(words, limit, start, end)
+            end, label = _grow_right(words, hits[k + 1 :], at, end, hit.label)
+            limit = end
+            yield Description(start, end, label, "lexicon", _container_after(words, end))
 
 
 def _is_sensory(hearing: Hearing, label: Label) -> bool:
@@ -84,33 +90,24 @@ def _grow_left(words: list[Word], limit: int, start: int, end: int) -> int:
     if words[end - 1].tag not in NOUNS:
         return start
     grown = start
-    while grown > limit:
-        before = words[grown - 1]
-        if before.tag not in ADJECTIVES and before.tag not in ("NN", "HYPH") or before.norm in GRADERS | FILLERS | IDLE:
-            break
-        if before.norm in CONTAINERS or before.norm in DETERMINERS or before.norm in GETS or before.pause > 300:
-            break
-        if before.tag == "VBG" and not _is_modifier(words, grown - 1):
-            break
+    while grown > limit and _specifies(words, grown - 1):
         grown -= 1
     return grown if words[grown].tag != "HYPH" else start
 
 
-def _is_modifier(words: list[Word], i: int) -> bool:
-    """A word in -ing that stands before a noun as an adjective does (`boiling sugar`), not as a verb (`getting sugar`)."""
-    return i > 0 and words[i - 1].tag in ("DT", "JJ", "IN")
+def _specifies(words: list[Word], i: int) -> bool:
+    """Whether a word before a noun belongs to what the noun names; in -ing only as an adjective (`boiling sugar`)."""
+    word = words[i]
+    if word.tag not in ADJECTIVES and word.tag not in ("NN", "HYPH"):
+        return False
+    if word.norm in UNJOINED or word.pause > SHORT_PAUSE_MS:
+        return False
+    return word.tag != "VBG" or (i > 0 and words[i - 1].tag in ("DT", "JJ", "IN"))
 
 
-def _grow_right(hearing: Hearing, following: list[Hit], at: list[int], end: int, label: Label) -> tuple[int, Label]:
+def _grow_right(words: list[Word], following: list[Hit], at: list[int], end: int, label: Label) -> tuple[int, Label]:
     """Take in the noun the word stands before (`vanilla` candle), unless it only carries it (`vanilla` note)."""
-    words = hearing.words
-    while end < len(words):
-        word = words[end]
-        joins = word.tag in NOUNS or (word.tag == "HYPH" and end + 1 < len(words) and words[end + 1].tag in NOUNS)
-        if not joins or word.norm in CONTAINERS or word.norm in IDLE or word.pause > 300:
-            break
-        if word.norm in GRADERS or any(m.start == end and m.kind == "name" for m in ()):
-            break
+    while end < len(words) and _goes_on(words, end):
         hit = next((h for h in following if at[h.start] == end), None)
         if hit:
             end, label = at[hit.end - 1] + 1, hit.label
@@ -119,64 +116,72 @@ def _grow_right(hearing: Hearing, following: list[Hit], at: list[int], end: int,
     return end, label
 
 
+def _goes_on(words: list[Word], i: int) -> bool:
+    """Whether the word is a noun, or a hyphen before one, that the word before it belongs to."""
+    word = words[i]
+    if word.norm in CONTAINERS or word.norm in IDLE or word.norm in GRADERS or word.pause > SHORT_PAUSE_MS:
+        return False
+    return word.tag in NOUNS or (word.tag == "HYPH" and i + 1 < len(words) and words[i + 1].tag in NOUNS)
+
+
 def _container_after(words: list[Word], end: int) -> int:
-    """The container word a description stands before (`smoky` finish), or the one it is said of; else -1."""
-    if end < len(words) and words[end].norm in CONTAINERS and words[end].pause < 300:
+    """The container word that a description stands before (`smoky` finish); else -1."""
+    if end < len(words) and words[end].norm in CONTAINERS and words[end].pause < SHORT_PAUSE_MS:
         return end
     return -1
 
 
-def _open(hearing: Hearing) -> Iterator[Description]:
+def _open(words: list[Word]) -> Iterator[Description]:
     """Open descriptions: a noun phrase, or an adjective, where a description stands."""
-    words = hearing.words
     for i, word in enumerate(words):
-        rule, at = _frame(words, i)
+        rule = _frame(words, i)
         if rule:
-            yield from _phrases(words, at, rule)
-        elif word.tag in ("NN", "JJ", "NNS") and i + 1 < len(words) and words[i + 1].norm in (
-            "note", "notes", "flavour", "flavor", "aftertaste", "finish", "aroma", "taste", "smell", "thing",
-        ) and _may_describe(words, i, i + 1):
+            yield from _phrases(words, i + 1, rule)
+        elif _is_carried(words, i) and _may_describe(word):
             yield Description(_grow_left(words, 0, i, i + 1), i + 1, None, "before a carrying word", i + 1)
 
 
-def _frame(words: list[Word], i: int) -> tuple[str, int]:
-    """Whether a frame that calls for a description ends at word `i`; with its name, where the description begins."""
+def _is_carried(words: list[Word], i: int) -> bool:
+    """Whether a noun or adjective stands before a word that only carries it."""
+    return words[i].tag in ("NN", "JJ", "NNS") and i + 1 < len(words) and words[i + 1].norm in CARRYING
+
+
+def _frame(words: list[Word], i: int) -> str:
+    """The name of the frame that ends at word `i` and calls for a description after it; empty for none."""
     now, before = words[i].norm, words[i - 1].norm if i else ""
-    if now == "of" and before in MEASURES:
-        return ("a measure of", i + 1)
-    if now in ("like", "of") and before in SENSES:
-        return ("tastes or smells of", i + 1)
-    if now == "like" and (before in BE or before in ("almost", "bit", "something", "sort", "kind", ",", "it's", "just", "that")):
-        return ("likened to", i + 1)
-    if now in GETS and before in ("i", "you", "we", "'m", "'re", "'ve", "can", "i'm", "also", "still", "just", "definitely"):
-        return ("getting", i + 1)
-    if now in BE and before in ("it", "there", "that", "thats", "its", "theres"):
-        return ("it is", i + 1)
-    return ("", i)
+    frames = (
+        ("a measure of", now == "of" and before in MEASURES),
+        ("tastes or smells of", now in ("like", "of") and before in SENSES),
+        ("likened to", now == "like" and before in LIKENING),
+        ("getting", now in GETS and before in GETTERS),
+        ("it is", now in BE and before in NAMELESS),
+    )
+    return next((rule for rule, stands in frames if stands), "")
 
 
 def _phrases(words: list[Word], at: int, rule: str) -> Iterator[Description]:
     """The phrase at `at`, and those set beside it with commas and `and`."""
-    first = True
+    alone, found_by = rule == "it is", rule
     while at < len(words):
-        at = _skip(words, at)
-        start, end = at, _phrase_end(words, at)
-        if end == start or not _may_describe(words, start, end):
+        start = _skip(words, at)
+        end = _phrase_end(words, start)
+        if end == start or not _may_describe(words[end - 1]) or (alone and not _is_quality(words[end - 1])):
             return
-        if rule == "it is" and not _describes_alone(words, start, end):
-            return
-        yield Description(start, end, None, rule if first else "listed beside another", _container_after(words, end))
-        first = False
-        if end < len(words) and words[end].norm in (",", "and", "or", "&") and words[end].pause < 900:
-            at = end + 1 + (end + 1 < len(words) and words[end + 1].norm in ("and", "or"))
-        else:
-            return
+        yield Description(start, end, None, found_by, _container_after(words, end))
+        found_by = "listed beside another"
+        at = _next_listed(words, end)
+
+
+def _next_listed(words: list[Word], end: int) -> int:
+    """Where the next phrase of a list begins; past the last word where the list ends."""
+    if end == len(words) or words[end].norm not in (",", "and", "or", "&") or words[end].pause >= LIST_PAUSE_MS:
+        return len(words)
+    return end + 1 + (end + 1 < len(words) and words[end + 1].norm in ("and", "or"))
 
 
 def _skip(words: list[Word], at: int) -> int:
     """Pass articles, graders and fillers."""
-    while at < len(words) and (words[at].norm in DETERMINERS or words[at].norm in GRADERS or words[at].norm in FILLERS
-                               or words[at].norm == "of"):  # fmt: skip
+    while at < len(words) and words[at].norm in SKIPPED:
         at += 1
     return at
 
@@ -184,24 +189,25 @@ def _skip(words: list[Word], at: int) -> int:
 def _phrase_end(words: list[Word], start: int) -> int:
     """Where the noun phrase or the adjective that begins at `start` ends."""
     end = start
-    while end < len(words) and end - start < 5:
-        word = words[end]
-        if word.tag not in NOUNS and word.tag not in ADJECTIVES and word.tag not in ("HYPH", "POS", "CD"):
-            break
-        if word.norm in CONTAINERS or word.norm in GRADERS or (end > start and word.pause > 300) or not word.norm:
-            break
+    while end < min(start + LONGEST, len(words)) and _is_part(words[end], first=end == start):
         end += 1
     while end > start and words[end - 1].tag in ("HYPH", "POS", "CD", "VBG"):
         end -= 1
     return end
 
 
-def _may_describe(words: list[Word], start: int, end: int) -> bool:
-    head = words[end - 1]
-    return head.norm not in IDLE and head.norm not in GRADERS and head.norm.isalpha() and len(head.norm) > 2 and head.norm not in LIKING
+def _is_part(word: Word, *, first: bool) -> bool:
+    """Whether a word can stand in an open phrase; after its first word no silence may."""
+    if word.tag not in PART_TAGS or not word.norm or word.norm in CONTAINERS or word.norm in GRADERS:
+        return False
+    return first or word.pause <= SHORT_PAUSE_MS
 
 
-def _describes_alone(words: list[Word], start: int, end: int) -> bool:
+def _may_describe(head: Word) -> bool:
+    """Whether the last word of a phrase may name something perceived."""
+    return head.norm not in IDLE and head.norm not in GRADERS and head.norm.isalpha() and len(head.norm) > 2
+
+
+def _is_quality(head: Word) -> bool:
     """After a bare `it's`, only what looks like a quality or a substance: `it's slippy`, not `it's a car`."""
-    head = words[end - 1]
     return head.tag == "JJ" and head.norm.endswith(("y", "ish", "like")) and len(head.norm) > 4

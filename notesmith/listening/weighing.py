@@ -1,11 +1,12 @@
 """Is a description a perception at all?
 
-Words like `light`, `honey` or `long` are said in a tasting for many reasons. Each description is weighed by plain signs:
-the frame it stands in, how much else is perceived around it, who or what the clause is about. The sum decides.
+Words like `light`, `honey` or `long` are said in a tasting for many reasons. Each description is weighed by plain
+signs: the frame it stands in, how much else is perceived around it, who or what the clause is about. The sum decides.
 """
 
 from math import exp
 
+from notesmith.lexicon import Label
 from notesmith.listening.hearing import Clause, Description, Hearing, Word
 from notesmith.listening.vocabulary import BE, GRADERS, NOUNS
 from notesmith.listening.weights import START, WEIGHTS
@@ -27,6 +28,18 @@ DOING = frozenset(
     "buy bought sell sold order ordered add adding put pour cut eat eating ate drank cook cooked make made making "
     "grow grown send sent give gave wear wearing open opened".split()
 )
+
+TALK = {"sensing word": SENSING, "getting": GETTING, "past": PAST, "others": OTHERS, "doing": DOING}
+PASSED = GRADERS | frozenset("a an the of , um uh".split())
+PLACES = {
+    **dict.fromkeys((*GETTING, "have", "'ve"), "getting it"),
+    **dict.fromkeys("and or & then but".split(), "set beside"),
+    "like": "like",
+}
+TAG_GROUPS = {
+    **dict.fromkeys(NOUNS, "noun"), **dict.fromkeys(("JJR", "RBR"), "comparative"),
+    "JJ": "adjective", "JJS": "superlative", "RB": "adverb", "VBN": "participle", "VBG": "participle",
+}
 
 
 def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
@@ -69,32 +82,26 @@ def _plainness(description: Description) -> float:
 
 
 def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> list[str]:
+    """The signs of one description, those of its place first."""
     words = hearing.words
-    signs = ["open" if d.label is None else "guarded" if d.label.guarded else "plain", d.rule]
-    signs.append(f"density {min(int(density * 1.5), 12)}")
-    before = words[d.start - 1] if d.start > clause.start else None
-    i = d.start - 1
-    while i >= clause.start and (words[i].norm in GRADERS or words[i].norm in ("a", "an", "the", "of", ",", "um", "uh")):
-        i -= 1
-    anchor = words[i].norm if i >= clause.start else ""
-    signs.append(_place(words, clause, d, i, anchor))
-    norms = {w.norm for w in words[clause.start : clause.end]}
-    signs += [name for name, group in (("sensing word", SENSING), ("getting", GETTING), ("past", PAST), ("others", OTHERS),
-                                       ("doing", DOING)) if norms & group]  # fmt: skip
-    if before and before.norm in GRADERS:
-        signs.append("graded")
-    if d.head >= 0:
-        signs.append("before a carrying word")
-    signs += _kind_signs(hearing, d)
-    if clause.asks:
-        signs.append("question")
-    if clause.end - clause.start <= 4:
-        signs.append("short clause")
-    return signs
+    graded = d.start > clause.start and words[d.start - 1].norm in GRADERS
+    return [
+        "open" if d.label is None else "guarded" if d.label.guarded else "plain",
+        d.rule,
+        f"density {min(int(density * 1.5), 12)}",
+        _place(words, clause, d),
+        *_talk_signs({w.norm for w in words[clause.start : clause.end]}),
+        *(["graded"] if graded else []),
+        *(["before a carrying word"] if d.head >= 0 else []),
+        *_kind_signs(hearing, d),
+        *(["question"] if clause.asks else []),
+        *(["short clause"] if clause.end - clause.start <= 4 else []),
+    ]
 
 
-TAG_GROUPS = {"NN": "noun", "NNS": "noun", "NNP": "noun", "NNPS": "noun", "JJ": "adjective", "JJR": "comparative",
-              "JJS": "superlative", "RBR": "comparative", "RB": "adverb", "VBN": "participle", "VBG": "participle"}  # fmt: skip
+def _talk_signs(norms: set[str]) -> list[str]:
+    """What the words of the clause talk about."""
+    return [name for name, group in TALK.items() if not group.isdisjoint(norms)]
 
 
 def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
@@ -102,39 +109,44 @@ def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
     words = hearing.words
     tag = words[d.end - 1].tag
     group = TAG_GROUPS.get(tag, "verb" if tag.startswith("VB") else "other word")
-    signs = [group, f"{d.end - d.start if d.end - d.start < 3 else 3} words"]
+    signs = [group, f"{min(3, d.end - d.start)} words"]
     if d.label:
-        signs.append(f"guarded {group}" if d.label.guarded else f"plain {group}")
-        line = (d.label.concept, *hearing.lexicon.ancestors(d.label.concept))
-        signs.append(f"under {line[-1]}")
-        if d.label.derived:
-            signs.append("derived")
-        if d.label.form == "verb":
-            signs.append("a verb's label")
+        signs += _label_signs(hearing, d.label, group)
     if d.end < len(words) and words[d.end].norm == "than":
         signs.append("than after it")
-    if hearing.words[d.end - 1].norm in hearing.product_words:
+    if words[d.end - 1].norm in hearing.product_words:
         signs.append("names the product")
     return signs
 
 
-def _place(words: list[Word], clause: Clause, d: Description, i: int, anchor: str) -> str:
-    """Where in its clause the description stands."""
+def _label_signs(hearing: Hearing, label: Label, group: str) -> list[str]:
+    """What the lexicon says of the words."""
+    line = (label.concept, *hearing.lexicon.ancestors(label.concept))
+    signs = [f"guarded {group}" if label.guarded else f"plain {group}", f"under {line[-1]}"]
+    if label.derived:
+        signs.append("derived")
+    if label.form == "verb":
+        signs.append("a verb's label")
+    return signs
+
+
+def _place(words: list[Word], clause: Clause, d: Description) -> str:
+    """Where in its clause the description stands: after which word, graders and articles passed over."""
+    i = d.start - 1
+    while i >= clause.start and words[i].norm in PASSED:
+        i -= 1
     if i < clause.start:
         return "begins the clause" if d.end < clause.end - 1 else "is the clause"
-    if anchor in BE:
+    if words[i].norm in BE:
         subject = words[i - 1].norm if i > clause.start else ""
         return "it is" if subject in ("it", "that", "this", "there", "one") else "is"
-    if anchor in GETTING or anchor in ("have", "'ve", "got"):
-        return "getting it"
-    if anchor in ("like",):
-        return "like"
-    if anchor in ("and", "or", "&", "then", "but"):
-        return "set beside"
-    if words[i].tag.startswith("VB"):
+    return PLACES.get(words[i].norm) or _after(words[i].tag)
+
+
+def _after(tag: str) -> str:
+    """The place after a word with this tag."""
+    if tag.startswith("VB"):
         return "after a verb"
-    if words[i].tag == "IN":
-        return "after a preposition"
-    if words[i].tag in NOUNS:
+    if tag in NOUNS:
         return "after a noun"
-    return "elsewhere"
+    return "after a preposition" if tag == "IN" else "elsewhere"
