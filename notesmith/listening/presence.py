@@ -1,10 +1,11 @@
 """Is it there?
 
-A negation reaches forward a few words and no further than its clause; it is ended by a comma or a contrast, carried on by
-`or`, undone by `only` and weakened, not turned, by `very`. What is asked, wished for or expected is no perception.
+A negation reaches forward a few words and no further than its clause; it is ended by a comma or a contrast, carried on
+by `or`, undone by `only` and weakened, not turned, by `very`. What is asked, wished for or expected is no perception.
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from notesmith.listening.hearing import Clause, Description, Hearing, Word
@@ -24,11 +25,27 @@ WEAKENED = frozenset(
     "very too that so overly super particularly much really especially terribly massively hugely all exactly quite "
     "entirely totally completely".split()
 )
+WEAKENABLE = frozenset("not n't nt isnt no".split())
 EXPECTS = frozenset("expected expecting expect hoped hoping hope wish wished wanted promised promises supposed".split())
 UNSURE = frozenset("maybe perhaps possibly might could wonder whether guess".split())
-UNSURE_PHRASES = (("want", "to", "say"), ("not", "sure"), ("n't", "know"), ("is", "it"), ("or", "is"), ("was", "it"), ("is", "that"))
 GONE = frozenset("gone missing vanished disappeared absent lost nowhere".split())
 LOSES = frozenset("lost lose loses losing".split())
+HARDLY = frozenset("hardly barely scarcely".split())
+ALMOST = frozenset("almost nearly virtually practically".split())
+NOT = frozenset("not n't nt never".split())
+# After `no`, what shows that it answers and determines nothing.
+ANSWERED = frozenset(", . it i that this but no the".split())
+MUCH = frozenset("lot huge massive great ton".split())
+ENDS = frozenset("and but just lots loads plenty".split())
+PAUSES = frozenset([",", ":", "``", "''"])
+LIGHT = DETERMINERS | GRADERS  # words that take nothing from a negation's reach
+AUXILIARIES = frozenset("'s is has had 'd have 've all was are".split())
+FINDS = frozenset("get getting there find finding here taste see have got".split())
+ANSWERS = frozenset("no none nope zero".split())
+AFTER_ANSWER = frozenset(", . not none no whatsoever at i".split())
+ASKING = frozenset("do did does can could are would is have what how why".split())
+ASKED = frozenset("you anyone anybody we they there i n't".split())
+SELF_ASKED = (("is", "it"), ("is", "that"), ("maybe", "."), ("maybe", "?"), ("perhaps", "."))
 
 
 class Reading(NamedTuple):
@@ -44,15 +61,29 @@ class Reading(NamedTuple):
 PLAIN = Reading("present", False, "", "nothing denies it", -1)
 
 
+def _absent(rule: str, at: int) -> Reading:
+    return Reading("absent", False, "", rule, at)
+
+
+def _weakened(rule: str, at: int) -> Reading:
+    return Reading("present", True, "", rule, at)
+
+
+def _uncertain(rule: str, at: int) -> Reading:
+    return Reading("uncertain", False, "", rule, at)
+
+
+def _no_perception(why: str, rule: str, at: int) -> Reading:
+    return Reading("present", False, why, rule, at)
+
+
 def read_presence(hearing: Hearing, description: Description, clause: Clause) -> Reading:
     """Read a description's clause for denial, doubt, wish and question."""
     words = hearing.words
     left = range(description.start - 1, max(clause.start, description.start - REACH - 6) - 1, -1)
-    refused = _refused(words, left, clause, description)
-    if refused:
-        return refused
     return (
-        _denied_before(words, left, description)
+        _refused(words, left, clause, description)
+        or _denied_before(words, left, description)
         or _denied_after(words, description, clause)
         or _doubted(words, description, clause)
         or PLAIN
@@ -60,39 +91,39 @@ def read_presence(hearing: Hearing, description: Description, clause: Clause) ->
 
 
 def _refused(words: list[Word], left: Sequence[int], clause: Clause, description: Description) -> Reading | None:
+    """What is wished for or asked of somebody was not perceived."""
     for i in left:
         if words[i].norm in EXPECTS:
-            return Reading("present", False, "expected or wished for, not perceived", "expectation", i)
+            return _no_perception("expected or wished for, not perceived", "expectation", i)
     if clause.asks and _asks_somebody(words, clause, description.start):
-        return Reading("present", False, "asked about, not perceived", "question", clause.start)
+        return _no_perception("asked about, not perceived", "question", clause.start)
     return None
 
 
 def _asks_somebody(words: list[Word], clause: Clause, before: int) -> bool:
     """Whether the clause begins as a question; one after the description (`isn't it?`) asks for assent only."""
     norms = [w.norm for w in words[clause.start : min(clause.start + 6, before)]]
-    return any(a in ("do", "did", "does", "can", "could", "are", "would", "is", "have", "what", "how", "why") and b in (
-        "you", "anyone", "anybody", "we", "they", "there", "i", "n't"
-    ) for a, b in zip(norms, norms[1:], strict=False))
+    return any(a in ASKING and b in ASKED for a, b in pairwise(norms))
 
 
 def _denied_before(words: list[Word], left: Sequence[int], description: Description) -> Reading | None:
+    """What the nearest negation before the description makes of it."""
+    i = _negation_before(words, left, description)
+    if i is None or words[i].norm in DENIES:
+        return None if i is None else _denial(words, i, description)
+    return _absent("lost", i) if words[i].norm in LOSES else _weakened("hardly any", i)
+
+
+def _negation_before(words: list[Word], left: Sequence[int], description: Description) -> int | None:
+    """The nearest negation that reaches the description."""
     steps, through_or = 0, _or_follows(words, description)
     for i in left:
         norm = words[i].norm
-        if norm in DENIES:
-            return _denial(words, i, description)
-        if norm in LOSES:
-            return Reading("absent", False, "", "lost", i)
-        if norm in ("hardly", "barely", "scarcely"):
-            return Reading("present", True, "", "hardly any", i)
-        if norm in ("or", "nor"):
-            through_or = True
-        elif norm in (",", ":", "``", "''") and not through_or or norm in ("and", "but", "just", "more", "lots", "loads", "plenty"):
-            if norm != "more":
-                return None
-        steps += norm not in DETERMINERS and norm not in GRADERS
-        if steps > REACH:
+        if norm in DENIES or norm in LOSES or norm in HARDLY:
+            return i
+        through_or = through_or or norm == "or"
+        steps += norm not in LIGHT
+        if norm in ENDS or (norm in PAUSES and not through_or) or steps > REACH:
             return None
     return None
 
@@ -104,28 +135,35 @@ def _or_follows(words: list[Word], description: Description) -> bool:
 
 def _denial(words: list[Word], i: int, description: Description) -> Reading | None:
     """What a negation at `i` does to the description after it."""
-    after = words[i + 1].norm if i + 1 < len(words) else ""
-    before = words[i - 1].norm if i else ""
+    after = words[i + 1].norm
     if after in UNDONE_AFTER and i + 1 < description.start:
-        if after == "sure" or (after == "know" and words[i].norm in ("n't", "nt", "not")):
-            return Reading("uncertain", False, "", "not sure", i)
+        unsure = after == "sure" or (after == "know" and words[i].norm in ("n't", "nt", "not"))
+        return _uncertain("not sure", i) if unsure else None
+    if _denies_nothing(words, i) or _is_tag_question(words, i):
         return None
-    if before in ("no", "not", "n't", "nt") and words[i].norm in ("without", "lack", "lacking"):
-        return None  # denied twice
-    if words[i].norm == "nothing" and after in ("but", "like"):
-        return None
-    if words[i].norm == "no" and after in (",", ".", "it", "i", "that", "this", "but", "no", "the"):
-        return None  # an answer, not a determiner
-    if before in ("almost", "nearly", "virtually", "practically"):
-        return Reading("present", True, "", "almost none", i)
-    if _is_tag_question(words, i):
-        return None
-    if words[i].norm in ("not", "n't", "nt", "isnt", "no") and any(w.norm in WEAKENED for w in words[i + 1 : description.start]):
-        if not any(w.norm in ("at", "any") for w in words[i + 1 : description.start]):
-            return Reading("present", True, "", "not very", i)
-    if after == "a" and i + 2 < len(words) and words[i + 2].norm in ("lot", "huge", "massive", "great", "ton"):
-        return Reading("present", True, "", "not a lot", i)
-    return Reading("absent", False, "", "denied", i)
+    return _denied_in_part(words, i, description.start) or _absent("denied", i)
+
+
+def _denies_nothing(words: list[Word], i: int) -> bool:
+    """Whether a negation is itself denied (`not without`), is none (`nothing but`) or answers (`no, it …`)."""
+    before, now, after = words[i - 1].norm if i else "", words[i].norm, words[i + 1].norm
+    return (
+        (before in ("no", "not", "n't", "nt") and now in ("without", "lack", "lacking"))
+        or (now == "nothing" and after in ("but", "like"))
+        or (now == "no" and after in ANSWERED)
+    )
+
+
+def _denied_in_part(words: list[Word], i: int, start: int) -> Reading | None:
+    """`Almost no smoke`, `not very smoky`, `not a lot of smoke`: little of it, not none."""
+    between = {w.norm for w in words[i + 1 : start]}
+    if i and words[i - 1].norm in ALMOST:
+        return _weakened("almost none", i)
+    if words[i].norm in WEAKENABLE and between & WEAKENED and not between & {"at", "any"}:
+        return _weakened("not very", i)
+    if words[i + 1].norm == "a" and i + 2 < len(words) and words[i + 2].norm in MUCH:
+        return _weakened("not a lot", i)
+    return None
 
 
 def _is_tag_question(words: list[Word], i: int) -> bool:
@@ -141,36 +179,35 @@ def _tag_question_follows(words: list[Word], description: Description, clause: C
 
 
 def _denied_after(words: list[Word], description: Description, clause: Clause) -> Reading | None:
+    """What follows the description may deny it: `the smoke has gone`, `smoke, I don't get`, `smoke? No`."""
     end = description.end
-    stop = min(clause.end, end + 7)
-    for i in range(end, stop):
-        norm = words[i].norm
-        if norm in GONE and any(w.norm in ("'s", "is", "has", "had", "'d", "have", "'ve", "all", "was", "are") for w in words[end:i]):
-            return Reading("absent", False, "", "gone", i)
-        if norm in ("not", "n't", "nt", "never") and not _is_tag_question(words, i):
-            then = {w.norm for w in words[i + 1 : i + 5]}
-            if then & {"get", "getting", "there", "find", "finding", "here", "taste", "see", "have", "got"}:
-                return Reading("absent", False, "", "not found", i)
-            return None
-        if norm in ("no", "none", "nope", "zero") and i <= end + 1 and (i + 1 >= len(words) or words[i + 1].norm in (
-            ",", ".", "not", "none", "no", "whatsoever", "at", "i"
-        )):
-            return Reading("absent", False, "", "answered no", i)
+    for i in range(end, min(clause.end, end + 7)):
+        if words[i].norm in GONE and any(w.norm in AUXILIARIES for w in words[end:i]):
+            return _absent("gone", i)
+        if words[i].norm in NOT and not _is_tag_question(words, i):
+            found = any(w.norm in FINDS for w in words[i + 1 : i + 5])
+            return _absent("not found", i) if found else None
+        if i <= end + 1 and _answers_no(words, i):
+            return _absent("answered no", i)
     return None
+
+
+def _answers_no(words: list[Word], i: int) -> bool:
+    """Whether a word says no by itself, and is not the `no` of something else."""
+    return words[i].norm in ANSWERS and (i + 1 >= len(words) or words[i + 1].norm in AFTER_ANSWER)
 
 
 def _doubted(words: list[Word], description: Description, clause: Clause) -> Reading | None:
+    """Whether somebody wonders: `maybe smoke`, `I want to say smoke`, `smoke, is it`."""
     start = max(clause.start, description.start - 7)
-    for i in range(start, description.start):
-        if words[i].norm in UNSURE:
-            return Reading("uncertain", False, "", "hedged", i)
+    hedge = next((i for i in range(start, description.start) if words[i].norm in UNSURE), None)
+    if hedge is not None:
+        return _uncertain("hedged", hedge)
     if clause.asks and not _tag_question_follows(words, description, clause):
-        return Reading("uncertain", False, "", "asked of oneself", clause.start)
-    norms = tuple(w.norm for w in words[start : min(clause.end + 3, description.end + 5)])
+        return _uncertain("asked of oneself", clause.start)
+    norms = [w.norm for w in words[start : min(clause.end + 3, description.end + 5)]]
     for k in range(len(norms) - 2):
-        if norms[k : k + 3] == ("want", "to", "say"):
-            return Reading("uncertain", False, "", "wants to say", start + k)
-    tail = [w.norm for w in words[description.end : description.end + 4] if w.norm != ","]
-    if tail[:2] in (["is", "it"], ["is", "that"], ["maybe", "."], ["maybe", "?"], ["perhaps", "."]):
-        return Reading("uncertain", False, "", "asked after", description.end)
-    return None
+        if norms[k : k + 3] == ["want", "to", "say"]:
+            return _uncertain("wants to say", start + k)
+    tail = tuple(w.norm for w in words[description.end : description.end + 4] if w.norm != ",")
+    return _uncertain("asked after", description.end) if tail[:2] in SELF_ASKED else None
