@@ -1,0 +1,254 @@
+"""Where a sample is equated with a product: `heron is the Assam`, `that was the heron`, `which leaves the Assam`."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.names import CARRIERS
+from notesmith.listening.products import (
+    NO_NAME,
+    SENTENCE_ENDS,
+    STOPS,
+    as_meant,
+    known_words,
+    may_join,
+    phrase_end,
+    phrase_start,
+    phrases,
+    ties,
+    with_apposition,
+)
+from notesmith.listening.siding import short_names
+from notesmith.listening.vocabulary import NEGATORS, NOUNS
+
+REACH = 22  # words after a sample in which its product is named
+FAR = 40  # words after a sample in which `it's the Assam` still tells of it
+ASIDE = 8  # words from `which leaves` to the product left
+COPULAS = frozenset("is 's was are were 're be".split())
+SUBJECTS = frozenset("it that this they which these".split())
+ARTICLES = frozenset("a an the your our my , all oh uh um".split())
+BREAKS = STOPS | frozenset(", . ! and it that this there 's called named".split())
+VERBS = frozenset(["VBZ", "VBP", "MD", "PRP", "WDT"])
+GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought bet would should".split())
+PAPERS = frozenset(
+    "slip slips envelope envelopes paper papers list card cards sheet key answers labels label foil sock socks "
+    "sleeve sleeves wrapping wrappers tape bottoms clipboard dockets cover covers lid lids".split()
+)
+BESIDE = (
+    frozenset(", : . the it says said um uh so oh and actually one in a your my of winner that also".split())
+    | COPULAS
+    | CARRIERS
+    | PAPERS
+)
+PLACES = frozenset("in under underneath behind beneath inside".split())
+LINKS = COPULAS | PLACES | frozenset("the a with on really , all along be been has to that which here".split())
+LEADS = frozenset(
+    ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
+)
+HEADS = SENTENCE_ENDS | frozenset("and then so , '".split())
+FOLLOWS = COPULAS | frozenset(". , : has says turns had goes".split())
+LEAVING = frozenset("leaves leaving left remaining".split())
+BEST = frozenset("winner champion favourite favorite".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Naming:
+    """A product named for some samples, or for the one that is left: the words from `start` to `end`."""
+
+    start: int
+    end: int
+    samples: tuple[str, ...]  # none: the one that is left
+    product: str
+    known: bool  # has a proper name or a product of the lexicon in it
+    called: bool = True  # the sample is called by its name or rank, not only talked of
+
+
+def find_namings(hearing: Hearing, first: int, openings: list[int], reach: int) -> list[Naming]:
+    """Names of products given to samples from word `first` on, in order; `it's the …` only soon after an opening."""
+    known, calls = known_words(hearing), _calls(hearing, first)
+    before = [n for m in calls if (n := _named_before(hearing, m, known))]
+    for naming in before:
+        known[naming.start : naming.end] = bytes(naming.end - naming.start)
+    after = _named_after(hearing, calls, known, openings, reach)
+    return sorted([*before, *after], key=lambda n: n.start)
+
+
+def _named_after(
+    hearing: Hearing, calls: list[Mention], known: bytearray, openings: list[int], reach: int
+) -> Iterator[Naming]:
+    for k in range(len(calls)):
+        samples, last = _row(hearing.words, calls, k)
+        limit = next((m.start for m in calls[k:] if m.start >= last.end), len(hearing.words))
+        naming = _naming(hearing, last.end, min(limit, last.end + REACH), samples, known)
+        if not naming and any(0 <= last.end - o <= reach for o in openings):
+            naming = _headed(hearing, last, limit, samples, known) or _told_later(
+                hearing, last.end, min(limit, last.end + FAR), samples, known
+            )
+        if naming:
+            yield naming
+    stretches = [(o, min(o + reach, len(hearing.words) - 2)) for o in openings]
+    called = {i: m.samples for m in calls for i in range(m.end, m.end + FAR)}
+    for i in sorted({i for start, end in stretches for i in range(start, end)}):
+        yield from _unnamed(hearing, i, known, called.get(i))
+
+
+def _calls(hearing: Hearing, first: int) -> list[Mention]:
+    """Where samples are called by their names, in order."""
+    words = hearing.words
+    named = [m for m in hearing.mentions if m.start >= first and m.kind in ("name", "ordinal")]
+    short = [
+        m for m, _ in short_names(hearing)
+        if max(first, 1) <= m.start < len(words) - 1
+        and words[m.start - 1].norm in LEADS
+        and words[m.end].norm in (FOLLOWS if len(words[m.start].norm) > 1 else COPULAS)
+    ]  # fmt: skip
+    return sorted([*named, *short], key=lambda m: m.start)
+
+
+def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
+    """`It's the Assam` of the sample talked of; `the winner is the Assam`; `that leaves the Assam` of the one left."""
+    words = hearing.words
+    sample, best = _subject(hearing, i), words[i - 1].norm in BEST
+    naming = _naming(hearing, i, min(len(words), i + 7), (sample,), known) if sample else None
+    if naming and naming.known and (best or not called or called == naming.samples):
+        yield replace(naming, called=best)
+    if words[i].norm in LEAVING or (words[i].norm == "other" and words[i + 1].norm in CARRIERS | COPULAS):
+        yield from _left_over(hearing, i + 1, known)
+
+
+def _left_over(hearing: Hearing, at: int, known: bytearray) -> Iterator[Naming]:
+    """The product named right after `leaves` or `the other one is`, of whichever sample is left."""
+    limit = min(len(hearing.words), at + ASIDE)
+    called = next((m.start for m in hearing.mentions if m.kind == "name" and m.start >= at), limit)
+    found = next((p for p in phrases(hearing.words, at, min(limit, called), known) if any(known[p[0] : p[1]])), None)
+    if found and BESIDE.issuperset(w.norm for w in hearing.words[at : found[0]]):
+        yield Naming(*found, (), as_meant(hearing, *found), True)
+
+
+def _subject(hearing: Hearing, i: int) -> str | None:
+    """The sample of which `is` at word `i` tells something: the winner's, or the one talked of."""
+    before = hearing.words[i - 1].norm
+    if hearing.words[i].norm not in COPULAS:
+        return None
+    if before in BEST:
+        overall = [p for p in hearing.preferences if p.scope == "overall" and p.start < i]
+        return overall[-1].preferred if overall else None
+    return hearing.topics[hearing.run_of[i]].sample if before in ("it", "that") else None
+
+
+def _row(words: list[Word], calls: list[Mention], k: int) -> tuple[tuple[str, ...], Mention]:
+    """The samples named together (`the first and the third`), and the last of their mentions."""
+    samples, last = calls[k].samples, calls[k]
+    for following in calls[k + 1 :]:
+        between = {w.norm for w in words[last.end : following.start]}
+        if "and" not in between or not between <= {"and", "the", ","}:
+            break
+        samples, last = samples + following.samples, following
+    return samples, last
+
+
+def _named_before(hearing: Hearing, call: Mention, known: bytearray) -> Naming | None:
+    """The product in `the Assam was the heron`, `the Assam is in the second`."""
+    words, end = hearing.words, call.start
+    while end > 1 and words[end - 1].norm in LINKS:
+        end -= 1
+    links = [w.norm for w in words[end : call.start]]
+    start = phrase_start(words, end, max(0, end - 6), known)
+    if not any(known[start:end]) or not links or links[0] not in COPULAS | {"that", "which", "in"}:
+        return None
+    if _guessed(words, start, call.end) or (COPULAS | PLACES).isdisjoint(links):
+        return None
+    return Naming(start, end, call.samples, as_meant(hearing, start, end), True)
+
+
+def _headed(hearing: Hearing, call: Mention, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
+    """The product soon after a sample's name that stands by itself, as a heading does (`Green. Some red, from Ur`)."""
+    words = hearing.words
+    if words[call.start - 1].norm not in HEADS or call.end >= limit or words[call.end].norm not in (".", ":", ","):
+        return None
+    limit = min(limit, call.end + ASIDE)
+    start = next((i for i in range(call.end, limit) if known[i]), limit)
+    between = {w.norm for w in words[call.end : start]}
+    if start == limit or not between.isdisjoint(NEGATORS | GUESSES | {"i", "you", "we"}):
+        return None
+    end = phrase_end(words, start, limit, known)
+    return Naming(start, end, samples, as_meant(hearing, start, end), True)
+
+
+def _told_later(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
+    """The product in `it's the Assam` some way after the sample was called."""
+    words = hearing.words
+    for i in range(at + 1, limit - 1):
+        start = next((k for k in range(i + 1, limit) if words[k].norm not in ARTICLES | {"from"}), limit)
+        told = words[i].norm in COPULAS and words[i - 1].norm in SUBJECTS
+        if told and start < limit and known[start] and not _guessed(words, i, start + 1):
+            end = with_apposition(words, phrase_end(words, start, limit, known), limit, known)
+            return Naming(start, end, samples, as_meant(hearing, start, end), True)
+    return None
+
+
+def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
+    """The product named after a sample that ends at `at`: the first phrase that has a name in it, else the first."""
+    found = list(phrases(hearing.words, at, limit, known))
+    said = _said_at_once(hearing.words, at, limit, known)
+    chosen = said or next((p for p in found if any(known[p[0] : p[1]])), found[0] if found else None)
+    if not chosen:
+        return None
+    is_known = bool(said) or any(known[chosen[0] : chosen[1]])
+    between = [w.norm for w in hearing.words[at : chosen[0]]]
+    if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
+        return None
+    start, end = chosen[0], with_apposition(hearing.words, chosen[1], limit, known)
+    product = as_meant(hearing, start, end)
+    return Naming(start, end, samples, product, is_known) if product else None
+
+
+def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
+    """The words right after `is`, up to a break, where a name is among them or follows (`it's fig, from Ur`)."""
+    for i in range(at, limit):
+        start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
+        if words[i].norm not in COPULAS or start == limit or not _is_direct([w.norm for w in words[at:start]]):
+            continue
+        end = _run_end(words, start, limit, known)
+        named = any(known[start : min(limit, end + 4)])
+        if end > start and named and (known[start] or may_join(words[start])):
+            return start, end
+    return None
+
+
+def _run_end(words: list[Word], start: int, limit: int, known: bytearray) -> int:
+    """Where what is said in one go ends, without what cannot end a name."""
+    end = start
+    while end < limit and words[end].tag != "CD" and end - start < 7:
+        breaks = words[end].norm in BREAKS or words[end].tag in VERBS
+        if breaks and not known[end] and not ties(words, end, start, limit, known):
+            break
+        end += 1
+    while (
+        end > start
+        and not known[end - 1]
+        and (words[end - 1].norm in NO_NAME or words[end - 1].tag not in NOUNS | {"JJ", "VBN"})
+    ):
+        end -= 1
+    return end
+
+
+def _equates(between: list[str], is_known: bool) -> bool:
+    """Whether the words between a sample and a phrase say that the one is the other."""
+    if not between:
+        return is_known
+    if not NEGATORS.isdisjoint(between[-3:]):
+        return False
+    if not is_known:
+        return _is_direct(between)
+    return not COPULAS.isdisjoint(between) or BESIDE.issuperset(between)
+
+
+def _is_direct(between: list[str]) -> bool:
+    """Whether the last words before a phrase are `is` or `it's`, with nothing but an article after."""
+    spoken = [n for n in between if n not in ARTICLES]
+    return bool(spoken) and spoken[-1] in COPULAS and len(between) < 10 and not {"i", "they", "he", "she"} & set(spoken)
+
+
+def _guessed(words: list[Word], at: int, end: int) -> bool:
+    return not GUESSES.isdisjoint(w.norm for w in words[max(0, at - 6) : end + 4])

@@ -1,0 +1,138 @@
+"""Which words name products: proper names, and the lexicon's products, places, plants and pickings."""
+
+from collections.abc import Iterator
+
+from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.vocabulary import FILLERS, GRADERS, LIKING, NEGATORS, NOUNS
+
+SORTS = frozenset(["product", "origin", "cultivar", "harvest"])
+STOPS = frozenset("i we he she they you but because so well which who if when where there ? plucked picked".split())
+NO_NAME = (
+    LIKING
+    | GRADERS
+    | FILLERS
+    | frozenset(
+        "june july january february march april may august september october november december monday tuesday "
+        "wednesday thursday friday saturday sunday one ones it that this "
+        "thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
+        "ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea "
+        "half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
+        "idea".split()
+    )
+)
+SENTENCE_ENDS = frozenset('. ! ? : ... … " “ ” ( -'.split())
+TELLING = frozenset(
+    "says said told wrote writes put puts picked poured set asked thinks knows brought handed weighed hid texted "
+    "brewed labelled wrapped made laughs".split()
+)
+KIN = frozenset(
+    "brother sister wife husband partner friend mate flatmate roommate neighbour neighbor son daughter mother father "
+    "mum mom dad cousin uncle aunt nephew niece colleague".split()
+)
+
+
+def known_words(hearing: Hearing) -> bytearray:
+    """Mark the words that belong to names of products, and those of the samples' own names."""
+    words = hearing.words
+    known = _proper(hearing)
+    at = [i for i, w in enumerate(words) if w.norm]
+    for hit in hearing.lexicon.match([words[i].norm for i in at]):
+        sort = hearing.lexicon.concepts[hit.label.concept].sort
+        for i in range(at[hit.start], at[hit.end - 1] + 1) if sort in SORTS or sort == "descriptor" else ():
+            known[i] = sort in SORTS or known[i] == 2
+    _forget_people(words, known)
+    for mention in hearing.mentions:
+        if mention.kind == "name":
+            known[mention.start : mention.end] = bytes(mention.end - mention.start)
+    return known
+
+
+def _proper(hearing: Hearing) -> bytearray:
+    """Marks proper names with 1; with 2 where a capital inside a sentence makes sure of it."""
+    words = hearing.words
+    known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
+    for i in range(len(words) - 1, 0, -1):
+        if not hearing.talk.text[words[i].start].isupper() or words[i].norm in NO_NAME or words[i].tag == "PRP":
+            continue
+        inside = words[i - 1].norm not in SENTENCE_ENDS
+        if inside or (i + 1 < len(words) and known[i + 1] == 2 and words[i].tag[:2] in ("NN", "JJ", "VB")):
+            known[i] = 2
+    return known
+
+
+def _forget_people(words: list[Word], known: bytearray) -> None:
+    """Whoever tells, pours or is somebody's brother is no product."""
+    people = {
+        words[i].norm
+        for i in range(1, len(words) - 1)
+        if known[i] and (words[i + 1].norm in TELLING or words[i - 1].norm in KIN)
+    }
+    for i, word in enumerate(words) if people else ():
+        if known[i] and word.norm in people:
+            known[i] = 0
+
+
+def phrases(words: list[Word], at: int, limit: int, known: bytearray) -> Iterator[tuple[int, int]]:
+    """The noun phrases from word `at` on, until the talk turns to something else."""
+    i = at
+    while i < limit and (words[i].norm not in STOPS or known[i]):
+        end = phrase_end(words, i, limit, known)
+        if end > i and words[i - 1].norm not in NEGATORS:
+            yield i, end
+        i = max(end, i + 1)
+
+
+def phrase_end(words: list[Word], start: int, limit: int, known: bytearray) -> int:
+    """Where the phrase that begins at `start` ends; at `start` where none begins."""
+    end = start
+    while end < limit and (known[end] or may_join(words[end]) or ties(words, end, start, limit, known)):
+        end += 1
+    while end > start and not (known[end - 1] or words[end - 1].tag in NOUNS):
+        end -= 1
+    return end
+
+
+def phrase_start(words: list[Word], end: int, first: int, known: bytearray) -> int:
+    """Where the phrase that ends before `end` begins; at `end` where none does."""
+    start = end
+    while start > first:
+        i = start - 1
+        if not (known[i] or may_join(words[i]) or ties(words, i, first, end, known)):
+            break
+        start = i
+    return start
+
+
+def ties(words: list[Word], i: int, first: int, limit: int, known: bytearray) -> bool:
+    """Whether an apostrophe or a small word stands inside a name (`Abbot's Kiln`, `Hook and Line`)."""
+    sure = 1 if words[i].norm == "'s" else 2
+    inside = words[i].norm in ("'s", "and", "&", "of") and first < i < limit - 1
+    return inside and known[i - 1] >= sure and known[i + 1] >= sure
+
+
+def may_join(word: Word) -> bool:
+    """Whether a word can stand in a product's name beside words that do name one."""
+    return word.norm not in NO_NAME and word.tag in ("NN", "NNS", "JJ", "VBN", "VBD", "HYPH", "FW") and bool(word.norm)
+
+
+def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
+    """Take in what stands beside the name (`Assam, second flush`), where that is of the trade."""
+    start = next((k for k in range(end, min(end + 3, limit)) if words[k].norm == ","), limit) + 1
+    if start < limit and words[start].norm in ("mostly", "all", "pure"):
+        start += 1
+    if start < limit and known[start]:
+        return phrase_end(words, start, limit, known)
+    return end
+
+
+def as_meant(hearing: Hearing, start: int, end: int) -> str:
+    """The words of a stretch as meant: a repaired one by its repair, the others as printed."""
+    text, last = "", start
+    for i in range(start, end):
+        word = hearing.words[i]
+        if word.norm:
+            printed = hearing.said(i, i + 1)
+            apart = " " if text and word.start > hearing.words[last].end else ""
+            text += apart + (printed if printed.lower() == word.norm else word.norm)
+        last = i
+    return text
