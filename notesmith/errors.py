@@ -53,3 +53,9 @@ class ModelError(NotesmithError):
     """The English pipeline is missing or is not the one the program knows."""
 
     exit_status = 8
+
+
+class FaultError(NotesmithError):
+    """A fault of the program itself, found before it could reach the notes."""
+
+    exit_status = 9

@@ -101,7 +101,6 @@ class Perception:
     taster: str | None = None
     confidence: float = 0.5
     grounds: list[Grounds] = field(default_factory=list)
-    signs: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,6 +191,9 @@ class Passage:
     sample: str | None
     confidence: float
     grounds: tuple[Grounds, ...]
+
+
+Heard = Compared | Preferred | Stated | Revealed | Passage
 
 
 @dataclass

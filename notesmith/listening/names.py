@@ -9,7 +9,10 @@ from notesmith.lexicon import Lexicon
 from notesmith.lexicon.check import common_words
 from notesmith.records import Sheet, SheetSample
 
-DIGITS = dict(enumerate("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen".split()))
+DIGITS = dict(
+    enumerate("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen".split())
+)
+NUMBER_WORDS = frozenset(DIGITS.values())
 ARTICLES = ("the", "a", "an", "my", "our", "your", "this", "that")
 CARRIERS = frozenset(
     "one cup mug glass bowl jar tin bottle bag can sample number cube spoon dish pot tea coffee wine beer cider "
@@ -100,15 +103,14 @@ def _product_words(sheet: Sheet) -> Iterator[tuple[tuple[str, ...], str]]:
 def _telling(sample: SheetSample) -> list[str]:
     """Capitalised words of a product's name."""
     found = re.findall(r"\b[A-Z][^\W\d_]{2,}", sample.product or "")
-    return [w.lower() for w in found if w.lower() not in EMPTY | CARRIERS | set(DIGITS.values())]
+    return [w.lower() for w in found if w.lower() not in EMPTY | CARRIERS | NUMBER_WORDS]
 
 
 def _is_distinct(words: tuple[str, ...], lexicon: Lexicon) -> bool:
     """Whether the words mean nothing else: no common word, no sensory word, no number, no letter."""
     text = " ".join(words)
-    if len(words) == 1:
-        word = words[0]
-        return len(word) > 2 and not word.isdigit() and word not in DIGITS.values() and word not in common_words() and lexicon.look_up(word) is None
-    if all(w in DIGITS.values() or w.isdigit() for w in words):
+    if all(w in NUMBER_WORDS or w.isdigit() for w in words) or lexicon.look_up(text) is not None:
         return False
-    return any(len(w) > 1 for w in words) and lexicon.look_up(text) is None
+    if len(words) == 1:
+        return len(text) > 2 and text not in common_words()
+    return any(len(w) > 1 for w in words)

@@ -3,19 +3,31 @@
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from hashlib import sha256
+from pathlib import Path
 from typing import Any, TypeVar
 
-from notesmith.errors import NoTastingError
+from notesmith.errors import FaultError, NoTastingError
 from notesmith.lexicon import Lexicon
 from notesmith.listening.drafting import draft_from_talk
-from notesmith.listening.hearing import Grounds, Hearing, Perception
+from notesmith.listening.hearing import Grounds, Heard, Hearing, Perception, Word
 from notesmith.listening.pipeline import listen
 from notesmith.records import (
-    Comparison, Fact, Ignored, Notes, Observation, Preference, Record, Repair, Reveal, Section, Sheet, Why,
-)  # fmt: skip
+    Comparison,
+    Evidenced,
+    Fact,
+    Ignored,
+    Notes,
+    Observation,
+    Preference,
+    Repair,
+    Reveal,
+    Section,
+    Sheet,
+    Why,
+)
 from notesmith.transcript import Captions, Talk
 
-R = TypeVar("R", bound=Record)
+R = TypeVar("R", bound=Evidenced)
 CONVINCING = 0.6  # a perception so sure that it is no figure of speech
 
 
@@ -49,7 +61,7 @@ def write_notes(hearing: Hearing, captions: Captions, *, drafted: bool) -> Notes
     """Turn what was understood into records."""
     scribe = _Scribe(hearing)
     return Notes(
-        transcript=captions.name,
+        transcript=Path(captions.name).name,
         sheet=hearing.sheet,
         sheet_drafted=drafted,
         samples=tuple(s.id for s in hearing.sheet.samples),
@@ -62,7 +74,9 @@ def write_notes(hearing: Hearing, captions: Captions, *, drafted: bool) -> Notes
             for c in hearing.comparisons
         ),
         preferences=tuple(
-            scribe.record(Preference, p, preferred=p.preferred, over=p.over, scope=p.scope, degree=p.degree, taster=p.taster)
+            scribe.record(
+                Preference, p, preferred=p.preferred, over=p.over, scope=p.scope, degree=p.degree, taster=p.taster,
+            )
             for p in hearing.preferences
         ),
         facts=tuple(
@@ -94,6 +108,7 @@ class _Scribe:
         self.revealed = {r.sample: r.start for r in hearing.reveals}
 
     def observation(self, p: Perception) -> Observation:
+        """What was perceived, and whether the sample was known by then."""
         d, words = p.description, self.hearing.words
         revealed_at = self.revealed.get(p.sample) if p.sample else None
         return self.written(
@@ -106,17 +121,16 @@ class _Scribe:
             after_reveal=revealed_at is not None and d.start > revealed_at,
         )  # fmt: skip
 
-    def record(self, model: type[R], heard: Any, /, **fields: Any) -> R:
+    def record(self, model: type[R], heard: Heard, /, **fields: Any) -> R:
+        """A record of something heard that keeps its own confidence and grounds."""
         return self.written(model, heard.start, heard.end, heard.confidence, heard.grounds, **fields)
 
     def written(
         self, model: type[R], start: int, end: int, confidence: float, grounds: Sequence[Grounds], /, **fields: Any
     ) -> R:
-        """One record of the words from `start` to `end`; its quote is asserted to be what the captions say."""
-        words, talk = self.hearing.words, self.hearing.talk
-        first, last = words[start], words[end - 1]
-        quote = talk.text[first.start : last.end]
-        assert quote and quote in talk.text, quote
+        """One record of the words from `start` to `end`. Raises FaultError unless the captions say its quote."""
+        talk, first, last = self.hearing.talk, self.hearing.words[start], self.hearing.words[end - 1]
+        quote = self._quoted(first, last)
         return model(
             id=self._identity(model.__name__, quote, fields),
             start=first.ms / 1000 if talk.timed else None,
@@ -127,6 +141,16 @@ class _Scribe:
             why=tuple(self._why(grounds)),
             **fields,
         )
+
+    def _quoted(self, first: Word, last: Word) -> str:
+        """The words from `first` to `last`, checked against the very cues that give the record its time."""
+        talk = self.hearing.talk
+        quote = talk.text[first.start : last.end]
+        said = " ".join(cue.text for cue in talk.captions.cues[first.cue : last.cue + 1])
+        if not quote or quote not in said:
+            where = f"{talk.captions.name}, cue {first.cue + 1}"
+            raise FaultError(f'the captions do not say "{quote}"', where=where, mend="please report it with the file")
+        return quote
 
     def _why(self, grounds: Iterable[Grounds]) -> Iterable[Why]:
         for g in grounds:

@@ -29,7 +29,7 @@ DOING = frozenset(
     "grow grown send sent give gave wear wearing open opened".split()
 )
 
-TALK = {"sensing word": SENSING, "getting": GETTING, "past": PAST, "others": OTHERS, "doing": DOING}
+TALK = {"sensing word": SENSING, "past": PAST, "others": OTHERS, "doing": DOING}
 PASSED = GRADERS | frozenset("a an the of , um uh".split())
 PLACES = {
     **dict.fromkeys((*GETTING, "have", "'ve"), "getting it"),
@@ -84,14 +84,12 @@ def _plainness(description: Description) -> float:
 def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> list[str]:
     """The signs of one description, those of its place first."""
     words = hearing.words
-    graded = d.start > clause.start and words[d.start - 1].norm in GRADERS
     return [
         "open" if d.label is None else "guarded" if d.label.guarded else "plain",
         d.rule,
         f"density {min(int(density * 1.5), 12)}",
         _place(words, clause, d),
         *_talk_signs({w.norm for w in words[clause.start : clause.end]}),
-        *(["graded"] if graded else []),
         *(["before a carrying word"] if d.head >= 0 else []),
         *_kind_signs(hearing, d),
         *(["question"] if clause.asks else []),
@@ -112,8 +110,6 @@ def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
     signs = [group, f"{min(3, d.end - d.start)} words"]
     if d.label:
         signs += _label_signs(hearing, d.label, group)
-    if d.end < len(words) and words[d.end].norm == "than":
-        signs.append("than after it")
     if words[d.end - 1].norm in hearing.product_words:
         signs.append("names the product")
     return signs
