@@ -14,7 +14,7 @@ def read_intensity(hearing: Hearing, description: Description, clause: Clause) -
     words = hearing.words
     first = max(clause.start, description.start - 7)
     for i in range(description.start - 1, first - 1, -1):
-        if words[i].norm in HALVED and i and words[i - 1].norm == "quite":
+        if words[i].norm in HALVED and any(w.norm == "quite" for w in words[max(0, i - 2) : i]):
             return None, i
         degree = _degree(words, i)
         if degree:
@@ -37,6 +37,6 @@ def _graded_after(words: list[Word], start: int, stop: int) -> tuple[Intensity |
     for i in range(start, stop):
         if words[i].norm in AFTER_LOW and words[i - 1].norm in ("a", "very", ","):
             return "low", i
-        if words[i].norm in (".", "and", ","):
+        if words[i].norm in (".", "and") or (words[i].norm == "," and i > start):
             break
     return None, -1

@@ -11,12 +11,13 @@ ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth
 NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
 NAMED_BY = frozenset(
     "the number cup sample glass bowl jar tin spoon mug bottle sticker and or than with to from of for in on is was "
-    "now versus over about like then between whereas while but".split()
+    "now versus over about like then between whereas while".split()
 )
 NAMED_BEFORE = frozenset(
     "is 's was has had , . ? ! : and or again still one first now then also had does did isn't wins won tastes smells "
     "looks seems got goes comes cup".split()
 )
+SAID_OF = frozenset("tastes smells looks".split())  # verbs that the tagger may take for nouns
 SHORT_PAUSE_MS = 300
 CROWD = 3  # words between two names that still stand in a row
 COUNTED = frozenset(
@@ -118,7 +119,7 @@ def _place(hearing: Hearing, i: int, end: int) -> _Place:
 def _stands_as_name(at: _Place, name: Name) -> bool:
     """A common word names a sample only in a naming place: `the green is`, `cup E`, `than the left`, `Left again`."""
     carried = at.right in CARRIERS or at.right in FELLOWS
-    noun_follows = at.after is not None and at.after.tag in ("NN", "NNS") and not carried
+    noun_follows = at.after is not None and at.after.tag in ("NN", "NNS") and not carried and at.right not in SAID_OF
     if name.words[0] == "the":
         return not noun_follows and (at.after is None or at.after.tag != "JJ")
     if len(name.words) == 1 and len(name.words[0]) == 1 and name.words[0].isalpha():

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from notesmith.listening.hearing import Description, Hearing, Mention, Word
+from notesmith.listening.names import CARRIERS
 from notesmith.listening.vocabulary import BE
 
 ASIDE_BEFORE = frozenset("than unlike versus vs like as beside against between after before had got was".split())
@@ -55,7 +56,8 @@ def is_aside(words: list[Word], mention: Mention) -> bool:
 
 def heads(words: list[Word], mention: Mention) -> bool:
     """Whether a sample is named at the head of a thought: not inside a phrase, nor as what a verb is about."""
-    after = words[mention.end].norm if mention.end < len(words) else "."
+    end = mention.end + (mention.end + 1 < len(words) and words[mention.end].norm in CARRIERS)
+    after = words[end].norm if end < len(words) else "."
     i = mention.start - 1
     while i >= 0 and words[i].norm in ("the", "number", "cup"):
         i -= 1
