@@ -26,16 +26,17 @@ FAR = 40  # words after a sample in which `it's the Assam` still tells of it
 ASIDE = 8  # words from `which leaves` to the product left
 COPULAS = frozenset("is 's was are were 're be".split())
 SUBJECTS = frozenset("it that this they which these".split())
-ARTICLES = frozenset("a an the your our my , all oh uh um".split())
+ARTICLES = frozenset("a an the your our my , all oh uh um called".split())
 BREAKS = STOPS | frozenset(", . ! and it that this there 's called named".split())
 VERBS = frozenset(["VBZ", "VBP", "MD", "PRP", "WDT"])
 GUESSES = frozenset("maybe could might guess guessed probably reckon perhaps expected thought bet would should".split())
 PAPERS = frozenset(
     "slip slips envelope envelopes paper papers list card cards sheet key answers labels label foil sock socks "
-    "sleeve sleeves wrapping wrappers tape bottoms clipboard dockets cover covers lid lids".split()
+    "sleeve sleeves wrapping wrappers tape bottoms clipboard dockets cover covers lid lids bottles packets tins bags "
+    "boxes results".split()
 )
 BESIDE = (
-    frozenset(", : . the it says said um uh so oh and actually one in a your my of winner that also".split())
+    frozenset(", : . the it says said um uh so oh and actually one in a your my of winner that also called named o'clock".split())
     | COPULAS
     | CARRIERS
     | PAPERS
@@ -46,7 +47,7 @@ LEADS = frozenset(
     ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
 )
 HEADS = SENTENCE_ENDS | frozenset("and then so , '".split())
-FOLLOWS = COPULAS | frozenset(". , : has says turns had goes".split())
+FOLLOWS = COPULAS | frozenset(". , : has says turns had goes o'clock".split())
 LEAVING = frozenset("leaves leaving left remaining".split())
 BEST = frozenset("winner champion favourite favorite".split())
 
@@ -99,10 +100,16 @@ def _calls(hearing: Hearing, first: int) -> list[Mention]:
     short = [
         m for m, _ in short_names(hearing)
         if max(first, 1) <= m.start < len(words) - 1
-        and words[m.start - 1].norm in LEADS
-        and words[m.end].norm in (FOLLOWS if len(words[m.start].norm) > 1 else COPULAS)
+        and _calls_out(words[m.start - 1].norm, words[m.start].norm, words[m.end].norm)
     ]  # fmt: skip
     return sorted([*named, *short], key=lambda m: m.start)
+
+
+def _calls_out(before: str, name: str, after: str) -> bool:
+    """Whether a common word stands as a sample's name does where it is called (`so glass is`, `that leaves blank,`)."""
+    if len(name) == 1:
+        return before in LEADS and after in COPULAS
+    return after in COPULAS and before not in ("this", "that") or (before in LEADS and after in FOLLOWS)
 
 
 def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
@@ -207,7 +214,7 @@ def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> t
     """The words right after `is`, up to a break, where a name is among them or follows (`it's fig, from Ur`)."""
     for i in range(at, limit):
         start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
-        if words[i].norm not in COPULAS or start == limit or not _is_direct([w.norm for w in words[at:start]]):
+        if words[i].norm not in COPULAS or ties(words, i, at, limit, known) or start == limit or not _is_direct([w.norm for w in words[at:start]]):
             continue
         end = _run_end(words, start, limit, known)
         named = any(known[start : min(limit, end + 4)])

@@ -17,9 +17,10 @@ NO_NAME = (
         "thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
         "ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea "
         "half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
-        "idea".split()
+        "idea o'clock".split()
     )
 )
+LINKING = frozenset("mostly all pure it that 's is the a called , from".split())
 SENTENCE_ENDS = frozenset('. ! ? : ... … " “ ” ( -'.split())
 TELLING = frozenset(
     "says said told wrote writes put puts picked poured set asked thinks knows brought handed weighed hid texted "
@@ -116,13 +117,12 @@ def may_join(word: Word) -> bool:
 
 
 def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
-    """Take in what stands beside the name (`Assam, second flush`), where that is of the trade."""
-    start = next((k for k in range(end, min(end + 3, limit)) if words[k].norm == ","), limit) + 1
-    if start < limit and words[start].norm in ("mostly", "all", "pure"):
-        start += 1
-    if start < limit and known[start]:
-        return phrase_end(words, start, limit, known)
-    return end
+    """Take in what stands beside the name (`Assam, second flush`; `a stout, that's Number Six`), if it is a name too."""
+    if end >= limit or words[end].norm not in (",", "."):
+        return end
+    start = next((k for k in range(end + 1, limit) if words[k].norm not in LINKING), limit)
+    sure = start < limit and (known[start] == 2 or (known[start] and start - end < 3 and words[end].norm == ","))
+    return phrase_end(words, start, limit, known) if sure and start - end < 6 else end
 
 
 def as_meant(hearing: Hearing, start: int, end: int) -> str:

@@ -47,7 +47,7 @@ def _roll_call(hearing: Hearing) -> list[Naming]:
         return any(0 <= at - o <= NEAR for o in openings)
 
     def worth(first: Naming) -> float:
-        roll = [n for n in namings if first.start <= n.start < first.start + ROLL]
+        roll = [n for n in namings if first.start <= n.start < first.start + 1.5 * ROLL]
         called = {s: 1.0 if n.known and n.called else 0.4 for n in reversed(roll) for s in n.samples}
         return sum(called.values()) + (2 if opened(first.start) else 0.8 * first.start / len(hearing.words))
 
