@@ -1,11 +1,11 @@
 """The best chain of samples over a whole recording, from the signs of its runs (Viterbi)."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Sequence
 
 from notesmith.listening.pointing import Signs
 
 WEIGHTS: dict[str, float] = {
-    "change": -0.7, "unnamed": -4.8, "nothing": 0.0, "start with the first": 0.7, "to the next in order": 1.2,
+    "change": -0.7, "unnamed": -4.8, "start with the first": 0.7, "to the next in order": 1.2,
     "other: stay": 0.2, "other: change": -0.2, "the next one": 2.8, "moving word other": 1.4, "named alone": 1.3,
     "this one": 1.2, "moving word first": 1.2, "long pause": 1.1, "name surely": 1.0, "subject": 0.9,
     "moving word next": 0.9, "opening word": 0.8, "name perhaps": 0.6, "moving word back": 0.5,
@@ -16,27 +16,24 @@ WEIGHTS: dict[str, float] = {
 }  # fmt: skip
 
 
-def best_chain(
-    states: Sequence[str], signs: Sequence[Signs], weights: Mapping[str, float] = WEIGHTS
-) -> list[str]:
+def best_chain(states: Sequence[str], signs: Sequence[Signs]) -> list[str]:
     """The sample of every run; `states` are the samples in their order."""
-    count = len(states)
-    score = [weights["start with the first"], *[0.0] * (count - 1)]
-    back: list[list[int] | None] = []
+    score = [WEIGHTS["start with the first"], *[0.0] * (len(states) - 1)]
+    back: list[list[int]] = []
     for r, sign in enumerate(signs):
         if r:
-            step, score = _step(states, score, sign, weights)
-            back.append(step)
-        else:
-            back.append(None)
+            steps, score = _step(states, score, sign)
+            back.append(steps)
         for sample, ways in sign.pulls.items():
-            score[states.index(sample)] += sum(weights.get(w, 0.0) for w in ways)
-    state = max(range(count), key=lambda k: score[k])
-    chain = []
+            score[states.index(sample)] += _worth(ways)
+    chain = [max(range(len(states)), key=lambda k: score[k])]
     for steps in reversed(back):
-        chain.append(state)
-        state = steps[state] if steps else state
+        chain.append(steps[chain[-1]])
     return [states[k] for k in reversed(chain)]
+
+
+def _worth(ways: Iterable[str]) -> float:
+    return sum(WEIGHTS.get(way, 0.0) for way in ways)
 
 
 def _leaving(sign: Signs) -> list[str]:
@@ -44,22 +41,17 @@ def _leaving(sign: Signs) -> list[str]:
     return ["change", *sign.changes, *(["other: change"] if sign.other else [])]
 
 
-def _step(
-    states: Sequence[str], score: list[float], sign: Signs, weights: Mapping[str, float]
-) -> tuple[list[int], list[float]]:
+def _step(states: Sequence[str], score: list[float], sign: Signs) -> tuple[list[int], list[float]]:
     """For every state the best state before it, and what the pair is worth."""
-    leaving = sum(weights.get(w, 0.0) for w in _leaving(sign))
-    stay = weights["other: stay"] if sign.other else 0.0
-    in_order = weights["to the next in order"]
+    leaving, stay = _worth(_leaving(sign)), WEIGHTS["other: stay"] if sign.other else 0.0
     steps, fresh = [], []
     for now, state in enumerate(states):
-        move = leaving + (0.0 if sign.other or state in sign.pulls else weights["unnamed"])
-        best, worth = now, score[now] + stay
-        for before, value in enumerate(score):
-            if before != now:
-                moved = value + move + (in_order if before == now - 1 else 0.0)
-                if moved > worth:
-                    best, worth = before, moved
+        move = leaving + (0.0 if sign.other or state in sign.pulls else WEIGHTS["unnamed"])
+        worths = [
+            value + (stay if before == now else move + (WEIGHTS["to the next in order"] if before == now - 1 else 0.0))
+            for before, value in enumerate(score)
+        ]
+        best = max(range(len(states)), key=lambda k: (worths[k], k == now))
         steps.append(best)
-        fresh.append(worth)
+        fresh.append(worths[best])
     return steps, fresh

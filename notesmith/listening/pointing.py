@@ -2,24 +2,25 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 
-from notesmith.listening.hearing import Description, Hearing, Mention, Word
+from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.names import CARRIERS
 from notesmith.listening.vocabulary import BE
 
 ASIDE_BEFORE = frozenset("than unlike versus vs like as beside against between after before had got was".split())
 BESIDE = frozenset("compared similar close closer next different comparing same up nearer".split())
-VERBS = BE | frozenset("has had have does did goes went gets got tastes tasted smells smelled looks looked seems felt feels comes "
-                       "came starts wins won would 'd".split())  # fmt: skip
-MOVES = frozenset(
-    "next moving onto on-to start starting begin try trying let's let lets back again go going first last final "
-    "finally second third".split()
+VERBS = BE | frozenset(
+    "has had have does did goes went gets got tastes tasted smells smelled looks looked seems felt feels comes came "
+    "starts wins won would 'd".split()
 )
 OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
+POINTED = {"next": "the next one", "this": "this one", "that": "that one"}
+LEADS = frozenset("the and but so now okay then".split())
+MOVING = ("next", "back", "first", "last", "other", "try")
 PAST_BE = frozenset("was were had did".split())
 PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
-SOON = 15  # words
 MEMORY = frozenset(
     "ever once remember remembers used ago childhood grew grandmother grandma granny uncle aunt yesterday".split()
 )
@@ -31,7 +32,7 @@ PRESENT = frozenset("is 's are 're has tastes smells get getting gets goes comes
 
 @dataclass(slots=True)
 class Signs:
-    """The signs of one run: for each sample what points to it; what says the talk moves on; a sample only glanced at."""
+    """The signs of one run: for each sample what points to it; what says the talk moves on; a sample glanced at."""
 
     pulls: dict[str, list[str]] = field(default_factory=dict)
     changes: list[str] = field(default_factory=list)
@@ -69,9 +70,7 @@ def heads(words: list[Word], mention: Mention) -> bool:
     return before.tag not in ("IN", "TO", "DT", "PRP$", "CD", "MD") and not before.tag.startswith("VB")
 
 
-def read_signs(
-    hearing: Hearing, run: tuple[int, int], mentions: list[Mention], restarts: bool, described: list[Description]
-) -> Signs:
+def read_signs(hearing: Hearing, run: tuple[int, int], mentions: list[Mention], *, restarts: bool) -> Signs:
     """Gather the signs of one run."""
     words, signs = hearing.words, Signs()
     single = [m for m in mentions if len(m.samples) == 1]
@@ -83,7 +82,7 @@ def read_signs(
     if signs.glance and words[run[0]].norm in ("whereas", "while", "unlike"):
         return signs
     for m in named:
-        ways = ["among several"] if len(distinct) > 1 else list(_ways(words, run, m, described))
+        ways = ["among several"] if len(distinct) > 1 else _ways(words, run, m)
         signs.pulls.setdefault(m.samples[0], []).extend(ways)
     if len(distinct) > 1:
         signs.pulls[distinct[-1]].append("last of several")
@@ -91,52 +90,47 @@ def read_signs(
         signs.pulls.setdefault(m.samples[0], []).append("set beside")
     if any(m.crowded for m in named):
         signs.pulls = {hearing.sheet.samples[0].id: ["introduced together"]}
-    signs.other = len(hearing.sheet.samples) == 2 and not distinct and any(m.kind == "other" and not is_aside(words, m) for m in mentions)
-    signs.changes = list(_changes(words, run, mentions, restarts))
+    others = (m for m in mentions if m.kind == "other")
+    signs.other = len(hearing.sheet.samples) == 2 and not distinct and not all(is_aside(words, m) for m in others)
+    signs.changes = list(_changes(words, run, mentions, restarts=restarts))
     signs.outside = _outside(words, run) if not distinct else ""
     return signs
 
 
-def _ways(words: list[Word], run: tuple[int, int], m: Mention, described: list[Description]) -> Iterator[str]:
-    """How a sample is named."""
-    before = words[m.start - 1].norm if m.start > run[0] else ""
-    if before == "the" and m.start - 1 > run[0]:
-        before = words[m.start - 2].norm
-    elif before in ("the", "and", "but", "so", "now", "okay", "then") and m.start - 1 == run[0]:
-        before = ""
+def _ways(words: list[Word], run: tuple[int, int], m: Mention) -> list[str]:
+    """How a sample is named: how surely, and where in its run."""
+    before = _word_before(words, run, m)
     after = words[m.end].norm if m.end < run[1] else ""
-    yield f"{m.kind} {'surely' if m.score >= 1 else 'perhaps'}"
-    if not any(m.end <= d.start < m.end + SOON for d in described):
-        yield "nothing described after it"
-    if run[1] - run[0] <= 5 or not before and after in (".", ",", ":", "", "?"):
-        yield "named alone"
-    elif after in PAST_BE:
-        yield "subject of the past"
-    elif after in VERBS:
-        yield "subject"
-    elif before in BE:
-        yield "predicate of the past" if before in PAST_BE else "predicate"
-    elif before in PREPOSITIONS:
-        yield "after a preposition"
-    elif not before:
-        yield "named first"
-    else:
-        yield "named in passing"
+    places = (
+        ("named alone", run[1] - run[0] <= 5 or (not before and after in (".", ",", ":", "", "?"))),
+        ("subject of the past", after in PAST_BE),
+        ("subject", after in VERBS),
+        ("predicate of the past", before in BE & PAST_BE),
+        ("predicate", before in BE),
+        ("after a preposition", before in PREPOSITIONS),
+        ("named first", not before),
+    )
+    place = next((place for place, holds in places if holds), "named in passing")
+    return [f"{m.kind} {'surely' if m.score >= 1 else 'perhaps'}", place]
 
 
-def _changes(
-    words: list[Word], run: tuple[int, int], mentions: list[Mention], restarts: bool
-) -> Iterator[str]:
+def _word_before(words: list[Word], run: tuple[int, int], m: Mention) -> str:
+    """The word of the run that leads up to a name, `the` passed over; empty where the run begins with the name."""
+    i = m.start - 1
+    if i > run[0] and words[i].norm == "the":
+        i -= 1
+    elif i == run[0] and words[i].norm in LEADS:
+        return ""
+    return words[i].norm if i >= run[0] else ""
+
+
+def _changes(words: list[Word], run: tuple[int, int], mentions: list[Mention], *, restarts: bool) -> Iterator[str]:
     """What says that the talk moves on to another sample."""
     first = words[run[0]]
     norms = {w.norm for w in words[run[0] : run[1]]}
-    if any(m.kind == "next" for m in mentions):
-        yield "the next one"
-    if any(m.kind == "this" for m in mentions):
-        yield "this one"
-    if any(m.kind == "that" for m in mentions):
-        yield "that one"
-    yield from (f"moving word {w}" for w in ("next", "back", "let's", "first", "last", "other", "try") if w in norms)
+    kinds = {m.kind for m in mentions}
+    yield from (way for kind, way in POINTED.items() if kind in kinds)
+    yield from (f"moving word {word}" for word in MOVING if word in norms)
     if first.norm in OPENERS:
         yield "opening word"
     if words[run[0] - 1].speaker != first.speaker:
@@ -154,5 +148,5 @@ def _outside(words: list[Word], run: tuple[int, int]) -> str:
         return ""
     if MEMORY.intersection(norms):
         return "memory"
-    told = any(a in TOLD and b in PAST_VERBS for a, b in zip(norms, norms[1:], strict=False))
+    told = any(a in TOLD and b in PAST_VERBS for a, b in pairwise(norms))
     return "past" if told else ""

@@ -4,13 +4,14 @@ Decided over the whole recording at once (Viterbi): every run of words would rat
 about, naming a sample pulls towards it, and a sample only likened to (`than the left`) does not pull at all.
 """
 
-from bisect import bisect_left
+from collections.abc import Mapping
+from itertools import pairwise
 
 from notesmith.listening.chain import best_chain
 from notesmith.listening.facets import AROMA_SIGNS
 from notesmith.listening.hearing import Description, Hearing, Mention, Topic
 from notesmith.listening.names import tokens_of
-from notesmith.listening.pointing import SOON, Signs, heads, read_signs
+from notesmith.listening.pointing import Signs, heads, read_signs
 from notesmith.listening.stages import decide_stages
 
 LEADING = frozenset("the and but whereas while then so okay now".split())
@@ -42,7 +43,7 @@ def _runs(hearing: Hearing) -> list[tuple[int, int]]:
                 start -= 1
             cuts.add(start)
     ordered = [*sorted(cuts), len(words)]
-    return [(a, b) for a, b in zip(ordered, ordered[1:], strict=False) if b > a]
+    return [(a, b) for a, b in pairwise(ordered) if b > a]
 
 
 def _by_run(hearing: Hearing, runs: list[tuple[int, int]]) -> list[list[Mention]]:
@@ -62,7 +63,7 @@ def _decide_samples(
     ids = tuple(s.id for s in hearing.sheet.samples)
     if not ids:
         return [(None, "no samples")] * len(runs)
-    signs = gather_signs(hearing, runs, mentions)
+    signs = _gather_signs(hearing, runs, mentions)
     chain = best_chain(ids, signs)
     return [_settled(sign, sample) for sign, sample in zip(signs, chain, strict=True)]
 
@@ -76,17 +77,15 @@ def _settled(sign: Signs, sample: str | None) -> tuple[str | None, str]:
     return sample, "named here" if sample in sign.pulls else "named before"
 
 
-def gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]) -> list[Signs]:
+def _gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]) -> list[Signs]:
     """The signs of every run; a look or a sniff after a taste is a sign that another sample is taken up."""
     sides = _sides(hearing, runs)
-    starts = [d.start for d in hearing.descriptions]
     signs, tasted = [], False
     for k, run in enumerate(runs):
         restarts = tasted and sides[k] in ("appearance", "aroma")
-        near = hearing.descriptions[bisect_left(starts, run[0]) : bisect_left(starts, run[1] + SOON)] if mentions[k] else []
         if sides[k]:
             tasted = sides[k] not in ("appearance", "aroma")
-        signs.append(read_signs(hearing, run, mentions[k], restarts, near))
+        signs.append(read_signs(hearing, run, mentions[k], restarts=restarts))
     return signs
 
 
@@ -121,13 +120,18 @@ def _preparations(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str | N
         return [None] * len(runs)
     current: str | None = None
     found: list[str | None] = []
-    longest = max(len(n) for n in names)
     for start, end in runs:
-        norms = [w.norm for w in hearing.words[start:end]]
-        for i in range(len(norms)):
-            for size in range(min(longest, len(norms) - i), 0, -1):
-                if tuple(norms[i : i + size]) in names:
-                    current = names[tuple(norms[i : i + size])]
-                    break
+        named = _last_named([w.norm for w in hearing.words[start:end]], names)
+        current = named or current
         found.append(current)
     return found
+
+
+def _last_named(norms: list[str], names: Mapping[tuple[str, ...], str]) -> str | None:
+    """The name that stands last among the words, the longest where several begin at one word."""
+    longest = max(len(name) for name in names)
+    for i in range(len(norms) - 1, -1, -1):
+        for size in range(min(longest, len(norms) - i), 0, -1):
+            if tuple(norms[i : i + size]) in names:
+                return names[tuple(norms[i : i + size])]
+    return None
