@@ -36,7 +36,9 @@ PAPERS = frozenset(
     "boxes results".split()
 )
 BESIDE = (
-    frozenset(", : . the it says said um uh so oh and actually one in a your my of winner that also called named o'clock".split())
+    frozenset(
+        ", : . the it says said um uh so oh and actually one a your my of winner that also called named o'clock".split()
+    )
     | COPULAS
     | CARRIERS
     | PAPERS
@@ -61,7 +63,7 @@ class Naming:
     samples: tuple[str, ...]  # none: the one that is left
     product: str
     known: bool  # has a proper name or a product of the lexicon in it
-    called: bool = True  # the sample is called by its name or rank, not only talked of
+    called: bool = True  # the sample is called by its name, not only talked of
 
 
 def find_namings(hearing: Hearing, first: int, openings: list[int], reach: int) -> list[Naming]:
@@ -109,7 +111,7 @@ def _calls_out(before: str, name: str, after: str) -> bool:
     """Whether a common word stands as a sample's name does where it is called (`so glass is`, `that leaves blank,`)."""
     if len(name) == 1:
         return before in LEADS and after in COPULAS
-    return after in COPULAS and before not in ("this", "that") or (before in LEADS and after in FOLLOWS)
+    return after in COPULAS or (before in LEADS and after in FOLLOWS)
 
 
 def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
@@ -118,7 +120,7 @@ def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...]
     sample, best = _subject(hearing, i), words[i - 1].norm in BEST
     naming = _naming(hearing, i, min(len(words), i + 7), (sample,), known) if sample else None
     if naming and naming.known and (best or not called or called == naming.samples):
-        yield replace(naming, called=best)
+        yield replace(naming, called=False)
     if words[i].norm in LEAVING or (words[i].norm == "other" and words[i + 1].norm in CARRIERS | COPULAS):
         yield from _left_over(hearing, i + 1, known)
 
@@ -129,7 +131,7 @@ def _left_over(hearing: Hearing, at: int, known: bytearray) -> Iterator[Naming]:
     called = next((m.start for m in hearing.mentions if m.kind == "name" and m.start >= at), limit)
     found = next((p for p in phrases(hearing.words, at, min(limit, called), known) if any(known[p[0] : p[1]])), None)
     if found and BESIDE.issuperset(w.norm for w in hearing.words[at : found[0]]):
-        yield Naming(*found, (), as_meant(hearing, *found), True)
+        yield Naming(*found, (), as_meant(hearing, *found), True, False)
 
 
 def _subject(hearing: Hearing, i: int) -> str | None:
@@ -214,7 +216,12 @@ def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> t
     """The words right after `is`, up to a break, where a name is among them or follows (`it's fig, from Ur`)."""
     for i in range(at, limit):
         start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
-        if words[i].norm not in COPULAS or ties(words, i, at, limit, known) or start == limit or not _is_direct([w.norm for w in words[at:start]]):
+        if (
+            words[i].norm not in COPULAS
+            or ties(words, i, at, limit, known)
+            or start == limit
+            or not _is_direct([w.norm for w in words[at:start]])
+        ):
             continue
         end = _run_end(words, start, limit, known)
         named = any(known[start : min(limit, end + 4)])

@@ -117,7 +117,7 @@ def may_join(word: Word) -> bool:
 
 
 def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
-    """Take in what stands beside the name (`Assam, second flush`; `a stout, that's Number Six`), if it is a name too."""
+    """Take in what stands beside the name (`Assam, second flush`; `a stout, that's Hill Top`), if it is a name too."""
     if end >= limit or words[end].norm not in (",", "."):
         return end
     start = next((k for k in range(end + 1, limit) if words[k].norm not in LINKING), limit)

@@ -4,7 +4,8 @@ Identities are made known in a roll call: after a paper is opened or a cup turne
 with a product. The roll call is where most samples are so named one soon after another; each is noted once.
 """
 
-from notesmith.listening.equating import PAPERS, Naming, find_namings
+from notesmith.listening.candidates import name_by_verdict
+from notesmith.listening.equating import BEST, COPULAS, PAPERS, Naming, find_namings
 from notesmith.listening.hearing import Grounds, Hearing, Revealed, Word
 
 EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
@@ -24,12 +25,18 @@ def find_reveals(hearing: Hearing) -> None:
     if not hearing.sheet.blind and len(sealed) == len(hearing.sheet.samples):
         sealed = []
     hearing.reveals = []
-    for naming in _roll_call(hearing) if sealed else ():
+    for naming in _made_known(hearing) if sealed else ():
         left = tuple(sealed) if len(sealed) == 1 else ()
         for sample in naming.samples or left:
             if sample in sealed:
                 sealed.remove(sample)
                 hearing.reveals.append(_revealed(naming, sample))
+
+
+def _made_known(hearing: Hearing) -> list[Naming]:
+    """The roll call; where it calls no sample by its name, what the verdict's answer tells."""
+    roll = _roll_call(hearing)
+    return roll if any(n.called and n.known for n in roll) else name_by_verdict(hearing) or roll
 
 
 def _revealed(naming: Naming, sample: str) -> Revealed:
@@ -64,5 +71,6 @@ def _openings(words: list[Word]) -> list[int]:
     return [
         i for i, w in enumerate(words)
         if w.norm in TURNS
+        or (w.norm in BEST and words[min(i + 1, len(words) - 1)].norm in COPULAS)
         or (w.norm in PAPERS and not OPENINGS.isdisjoint(x.norm for x in words[max(0, i - 6) : i + 5]))
     ]  # fmt: skip
