@@ -5,10 +5,13 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from notesmith.listening.hearing import Hearing, Mention, Word
-from notesmith.listening.names import CARRIERS, DIGITS, FELLOWS, Name, names_of
+from notesmith.listening.names import CARRIERS, FELLOWS, NUMBER_WORDS, Name, names_of
+from notesmith.listening.vocabulary import BE
 
-ORDINALS = {"first": 0, "second": 1, "third": 2, "fourth": 3, "fifth": 4, "sixth": 5, "seventh": 6, "last": -1, "final": -1}
-NUMBERS = {w: i for i, w in enumerate("one two three four five six seven eight nine ten".split())}
+ORDINALS = {word: k for k, word in enumerate("first second third fourth fifth sixth seventh".split())} | {
+    "last": -1, "final": -1,
+}
+NUMBERS = {word: k for k, word in enumerate("one two three four five six seven eight nine ten".split())}
 NAMED_BY = frozenset(
     "the number cup sample glass bowl jar tin spoon mug bottle sticker and or than with to from of for in on is was "
     "now versus over about like then between whereas while".split()
@@ -31,7 +34,12 @@ TURNS = frozenset(
 POINTERS = frozenset("this him her here these".split())
 COUNTERS = frozenset("about around out like what for nearly almost only at by point past".split())
 PASSED = frozenset("actually really definitely still just also".split())  # `this is actually red`
+ORDERED = frozenset("the our my and so this".split())  # what stands before an ordinal that counts samples
+OTHERED = frozenset("the that this your my".split())
+# `The other` of these is no sample.
+NOT_OTHER = frozenset("side day hand thing people end way night week half two three ones".split())
 ALL_OF = frozenset("of three four five six seven eight".split())
+POINTING = POINTERS | frozenset(ORDINALS) | frozenset("that other next number both neither all".split())
 
 
 def find_mentions(hearing: Hearing) -> None:
@@ -104,14 +112,14 @@ class _Place(NamedTuple):
 
 
 def _place(hearing: Hearing, i: int, end: int) -> _Place:
-    words = hearing.words
-    ends = end >= len(words) or words[end].pause > SHORT_PAUSE_MS or hearing.clause_of[end] != hearing.clause_of[end - 1]
+    words, clause_of = hearing.words, hearing.clause_of
+    ends = end >= len(words) or words[end].pause > SHORT_PAUSE_MS or clause_of[end] != clause_of[end - 1]
     before = words[i - 1] if i else None
     left = before.norm if before else "."
     if left in PASSED and i > 1:
         left = words[i - 2].norm
     led = left in LEADS and (i < 2 or words[i - 2].norm in ".?!,;:" or words[i - 1].pause > SHORT_PAUSE_MS)
-    begins = left in ".?!,;:" or words[i].pause > SHORT_PAUSE_MS or hearing.clause_of[i] != hearing.clause_of[i - 1] or led
+    begins = led or left in ".?!,;:" or words[i].pause > SHORT_PAUSE_MS or clause_of[i] != clause_of[i - 1]
     upper = hearing.talk.text[words[i].start].isupper()
     return _Place(words[i], before, left, "." if ends else words[end].norm, None if ends else words[end], begins, upper)
 
@@ -126,10 +134,11 @@ def _stands_as_name(at: _Place, name: Name) -> bool:
         return _letter_stands(at)
     if at.left in ("this", "that", "which", "each", "every", "no", "any", "another"):
         return False
-    if at.word.norm in DIGITS.values() or at.word.norm.isdigit():
+    if at.word.norm in NUMBER_WORDS or at.word.norm.isdigit():
         return _number_stands(at)
-    ends = at.right in NAMED_BEFORE or carried or at.begins and at.right in TURNS
-    return (at.begins or at.left in NAMED_BY or at.right == "first") and ends and not noun_follows
+    ends = at.right in NAMED_BEFORE or carried or (at.begins and at.right in TURNS)
+    called = at.left == "called" and at.right in BE  # `what I called left is right`
+    return (at.begins or at.left in NAMED_BY or at.right == "first" or called) and ends and not noun_follows
 
 
 def _number_stands(at: _Place) -> bool:
@@ -137,7 +146,7 @@ def _number_stands(at: _Place) -> bool:
     if at.left in ("number", "sticker", "sample", "batch"):
         return True
     counts = at.after is not None and (at.after.tag in ("CD", "NNS") or at.right in COUNTED or at.right.isdigit())
-    if counts or at.before is not None and at.before.tag == "CD" or at.left in COUNTERS:
+    if counts or (at.before is not None and at.before.tag == "CD") or at.left in COUNTERS:
         return False
     if at.word.norm == "one":
         return (at.begins or at.left in ("than", "do", "to")) and at.right in NAMED_BEFORE
@@ -169,36 +178,63 @@ def _owned(hearing: Hearing) -> list[Mention]:
     ]
 
 
-def _alone(words: list[Word], i: int) -> bool:
-    """A pointing word that is a sentence of its own (`And this.`, `And him.`) takes up the next sample."""
-    before = words[i - 1].norm if i else "."
-    leads = before in ("and", "okay", "now", "so", "then") and (i < 2 or words[i - 2].norm in ".?!")
-    return leads and i + 1 < len(words) and words[i + 1].norm in (".", ",", "...", ":")
+class _Spot(NamedTuple):
+    """A word that may point at a sample, and its neighbours."""
+
+    at: int
+    before: str
+    word: str
+    after: str
 
 
 def _pointed(hearing: Hearing) -> list[Mention]:
     """`this one`, `that one`, `the other`, `the first one`, `the next one`, `both`."""
-    words, ids = hearing.words, tuple(s.id for s in hearing.sheet.samples)
-    found: list[Mention] = []
-    for i, word in enumerate(words):
-        after = words[i + 1].norm if i + 1 < len(words) else ""
-        before = words[i - 1].norm if i else ""
-        if word.norm in ("this", "that") and (after == "one" or after in CARRIERS or after in FELLOWS):
-            found.append(Mention(i, i + 2, "this" if word.norm == "this" else "that", (), f"{word.norm} one", 0.5))
-        elif word.norm == "other" and before in ("the", "that", "this", "your", "my") and after not in (
-            "side", "day", "hand", "thing", "people", "end", "way", "night", "week", "half", "two", "three", "ones",
-        ):
-            found.append(Mention(i - 1, i + 2 if after in CARRIERS else i + 1, "other", (), "the other", 0.7))
-        elif word.norm == "next" and (after in CARRIERS or after == "up" or (before == "the" and after in (".", ",", "is"))):
-            found.append(Mention(i, i + 2, "next", (), "the next one", 0.7))
-        elif word.norm in POINTERS and _alone(words, i):
-            found.append(Mention(i, i + 1, "other" if len(ids) == 2 else "this", (), f"{word.norm}, alone", 0.5))
-        elif word.norm in ORDINALS and (after == "one" or after in CARRIERS) and before in ("the", "our", "my", "and", "so", "this"):
-            k = ORDINALS[word.norm]
-            if -len(ids) <= k < len(ids):
-                found.append(Mention(i, i + 2, "ordinal", (ids[k],), "counted in the order of the sheet", 0.6))
-        elif word.norm == "number" and after in NUMBERS and NUMBERS[after] < len(ids):
-            found.append(Mention(i, i + 2, "ordinal", (ids[NUMBERS[after]],), "counted in the order of the sheet", 0.6))
-        elif len(ids) > 1 and (word.norm in ("both", "neither") or word.norm == "all" and after in ALL_OF):
-            found.append(Mention(i, i + 1, "all", ids, word.norm, 0.5))
-    return found
+    norms, ids = ["", *(w.norm for w in hearing.words), ""], tuple(s.id for s in hearing.sheet.samples)
+    spots = (_Spot(i, *norms[i : i + 3]) for i in range(len(hearing.words)) if norms[i + 1] in POINTING)
+    pointed = (
+        _this_one(spot) or _the_other(spot) or _the_next(spot) or _alone(hearing.words, spot, ids)
+        or _counted(spot, ids) or _all_of_them(spot, ids)
+        for spot in spots
+    )
+    return [mention for mention in pointed if mention]
+
+
+def _this_one(spot: _Spot) -> Mention | None:
+    if spot.word not in ("this", "that") or (spot.after not in CARRIERS and spot.after not in FELLOWS):
+        return None
+    return Mention(spot.at, spot.at + 2, "this" if spot.word == "this" else "that", (), f"{spot.word} one", 0.5)
+
+
+def _the_other(spot: _Spot) -> Mention | None:
+    if spot.word != "other" or spot.before not in OTHERED or spot.after in NOT_OTHER:
+        return None
+    return Mention(spot.at - 1, spot.at + (2 if spot.after in CARRIERS else 1), "other", (), "the other", 0.7)
+
+
+def _the_next(spot: _Spot) -> Mention | None:
+    follows = spot.after in CARRIERS or spot.after == "up" or (spot.before == "the" and spot.after in (".", ",", "is"))
+    return Mention(spot.at, spot.at + 2, "next", (), "the next one", 0.7) if spot.word == "next" and follows else None
+
+
+def _alone(words: list[Word], spot: _Spot, ids: tuple[str, ...]) -> Mention | None:
+    """A pointing word that is a sentence of its own (`And this.`, `And him.`) takes up the next sample."""
+    begins = spot.at < 2 or words[spot.at - 2].norm in ".?!"
+    leads = spot.before in ("and", "okay", "now", "so", "then") and begins
+    if spot.word not in POINTERS or not leads or spot.after not in (".", ",", "...", ":"):
+        return None
+    return Mention(spot.at, spot.at + 1, "other" if len(ids) == 2 else "this", (), f"{spot.word}, alone", 0.5)
+
+
+def _counted(spot: _Spot, ids: tuple[str, ...]) -> Mention | None:
+    """`The second one`, `number two`: counted in the order of the sheet."""
+    place = NUMBERS.get(spot.after) if spot.word == "number" else None
+    if spot.after in CARRIERS and spot.before in ORDERED:
+        place = ORDINALS.get(spot.word, place)
+    if place is None or not -len(ids) <= place < len(ids):
+        return None
+    return Mention(spot.at, spot.at + 2, "ordinal", (ids[place],), "counted in the order of the sheet", 0.6)
+
+
+def _all_of_them(spot: _Spot, ids: tuple[str, ...]) -> Mention | None:
+    whole = spot.word in ("both", "neither") or (spot.word == "all" and spot.after in ALL_OF)
+    return Mention(spot.at, spot.at + 1, "all", ids, spot.word, 0.5) if whole and len(ids) > 1 else None
