@@ -1,7 +1,8 @@
 """The best division of a recording into sections, decided over all of it at once.
 
-A section is of one kind and, where something is looked at, smelled or tasted, about one sample or about all. What each breath
-speaks for is added up; beginning another section costs, less where the words open something; none is shorter than a minimum.
+A section is of one kind and, where something is looked at, smelled or tasted, about one sample or about all. What each
+breath speaks for is added up; beginning another section costs, less where the words open something; none is shorter
+than a minimum.
 """
 
 from collections.abc import Sequence
@@ -14,12 +15,13 @@ from notesmith.listening.section_weights import FOLLOWING, KINDS
 
 Floats = NDArray[np.float64]
 SAMPLED = ("appearance", "aroma", "tasting")
-SHORTEST_MS = 12_000
-CHANGE = -0.6  # what beginning another section is worth
-AGAIN = -2.0  # … another of the same kind, about no other sample
-NOT_OPENING = -3.0  # … a recording with anything but an opening
-THIS_SAMPLE, OTHER_SAMPLE, UNKNOWN_SAMPLE = 0.3, -0.6, -0.2  # for each breath, by its sample
+SHORTEST_MS = 18_000
+CHANGE = -5.2  # what beginning another section is worth, in the log odds that signs are weighed in
+AGAIN = -3.0  # … another of the same kind, about no other sample
+NOT_OPENING = -4.0  # … a recording with anything but an opening
+THIS_SAMPLE, OTHER_SAMPLE, UNKNOWN_SAMPLE = 0.4, -0.9, -0.3  # for each breath, by what it is about
 ALL_SAMPLES = -0.06
+SHARE = 0.6  # of its evidence that a breath counts for: the next one shares its neighbours
 NEVER = -1e9
 
 
@@ -47,7 +49,7 @@ def best_sections(
     """
     states = [State(kind, None) for kind in KINDS] + [State(kind, s) for kind in SAMPLED for s in ids]
     columns = [list(KINDS).index(state.kind) for state in states]
-    worth = evidence[:, columns] + _sample_worth(samples, states)
+    worth = SHARE * evidence[:, columns] + _sample_worth(samples, states)
     total = np.vstack([np.zeros(len(states)), worth.cumsum(axis=0)])
     first = np.array([0.0 if state.kind == "opening" else NOT_OPENING for state in states])
     return _traced(*_forward(times, total, openings, _step_worth(states), first), states)
@@ -80,7 +82,7 @@ def _step_worth(states: Sequence[State]) -> Floats:
 def _forward(
     times: Sequence[int], total: Floats, openings: Floats, step: Floats, first: Floats
 ) -> tuple[list[NDArray[np.intp]], list[NDArray[np.intp]], Floats]:
-    """For every breath and state: where the best section that ends there began, and the state before one that begins there."""
+    """For every breath and state: where the best section ending there began, and the state before one begun there."""
     count = len(times) - 1
     shortest = min(SHORTEST_MS, times[-1] - times[0])
     began = np.zeros(total.shape[1], dtype=np.intp)

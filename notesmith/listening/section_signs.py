@@ -1,6 +1,6 @@
 """What speaks for one kind of section rather than another, breath by breath: a breath is a few words said in one go.
 
-Signs of what is said and found count wherever they stand within a few seconds; signs of place count for their breath alone.
+Signs of what is said and found count within a few seconds of where they stand; signs of place for their breath alone.
 """
 
 from bisect import bisect_left, bisect_right
@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from notesmith.listening.hearing import Hearing, Word
-from notesmith.listening.section_words import AT_ONCE, GOING_ON, LONGEST_PHRASE, MID_OPENERS, OPENERS, SIGNS_OF
+from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, SIGNS_OF
 from notesmith.listening.voices import quoted_clauses
 
 LONGEST = 14  # words of one breath
@@ -39,17 +39,18 @@ def said_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
     quoted, before = quoted_clauses(hearing), None
     for start, found in zip(cuts, signs, strict=False):
         sample = hearing.topics[hearing.run_of[start]].sample
-        found += ["quoted"] * quoted[hearing.clause_of[start]]
-        found += ["another sample"] * (sample != before)
+        found.extend(["quoted"] * quoted[hearing.clause_of[start]])
+        found.extend(["another sample"] * (sample != before))
         before = sample
     return signs
 
 
 def _said(words: list[Word]) -> Iterator[str]:
     norms = [w.norm for w in words]
-    for i in range(len(norms)):
-        for size in range(1, LONGEST_PHRASE + 1):
-            yield from SIGNS_OF.get(" ".join(norms[i : i + size]), ()) if i + size <= len(norms) else ()
+    for i, norm in enumerate(norms):
+        for phrase, signs in PHRASES.get(norm, ()):
+            if phrase == norms[i : i + len(phrase)]:
+                yield from signs
     tags = [w.tag for w in words]
     yield from ["past tense"] * min(MANY, tags.count("VBD"))
     yield from ["comparative"] * min(MANY, tags.count("JJR") + tags.count("RBR"))
@@ -101,7 +102,7 @@ def opening_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
         near = hearing.mentions[bisect_left(starts, start) : bisect_left(starts, min(end, start + 5))]
         at_once = ["names a sample" if m.kind in ("name", "ordinal") else f"points: {m.kind}" for m in near]
         words = [w.norm for w in hearing.words[start:end] if w.norm not in STOPS]
-        signs.append(["always", *_first_words(words), *_turns(hearing, start), *sorted(set(at_once))])
+        signs.append([*_first_words(words), *_turns(hearing, start), *sorted(set(at_once))])
     return signs
 
 

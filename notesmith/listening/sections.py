@@ -1,7 +1,7 @@
 """Where would a viewer want a chapter?
 
-The talk is cut into breaths; every breath speaks for some kinds of section by what is said, found and perceived within a few
-seconds of it; the best division of the whole recording is taken.
+The talk is cut into breaths; every breath speaks for some kinds of section by what is said, found and perceived within
+a few seconds of it; the best division of the whole recording is taken.
 """
 
 from collections import Counter
@@ -73,7 +73,7 @@ def _passage(hearing: Hearing, breaths: Breaths, stretch: Stretch, samples: Sequ
     if sample is None and kind not in SAMPLE_FREE:
         sample = _main_sample(hearing, breaths, stretch, samples)
     return Passage(
-        breaths.cuts[stretch.start], breaths.cuts[stretch.end], cast(SectionKind, kind), sample,
+        breaths.cuts[stretch.start], breaths.cuts[stretch.end], cast("SectionKind", kind), sample,
         _confidence(breaths.evidence[stretch.start : stretch.end], NAMES.index(kind)), (_strongest(breaths, stretch),),
     )  # fmt: skip
 
