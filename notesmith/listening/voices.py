@@ -28,7 +28,7 @@ def quoted_clauses(hearing: Hearing) -> list[bool]:
         at = _begins_reading(words)
         if at >= 0:
             reading_since = words[0].ms
-            quoted[k] = at < len(words) - 3
+            quoted[k] = any(w.norm.isalpha() and w.norm != "here" for w in words[at + 1 :])
     return _within_marks(hearing, quoted)
 
 
@@ -68,7 +68,8 @@ def _within_marks(hearing: Hearing, quoted: list[bool]) -> list[bool]:
     for k, clause in enumerate(hearing.clauses):
         norms = [w.norm for w in hearing.words[clause.start : clause.end]]
         marks = sum(n in OPENING or n in CLOSING for n in norms)
-        if open_mark or (marks and marks % 2 == 1):
+        closes_first = open_mark and norms[0] in CLOSING
+        if (open_mark or marks % 2 == 1) and not closes_first:
             quoted[k] = quoted[k] or len(norms) > 3
         if marks % 2 == 1:
             open_mark = not open_mark

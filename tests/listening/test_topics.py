@@ -29,11 +29,6 @@ def test_topic(case: Case, hear: Hear) -> None:
     assert topics(hear(case["talk"], sheet_of(case, "left", "right"))) == case["says"]
 
 
-def test_no_runs_make_no_chain() -> None:
-    """Where nothing is said, nothing is decided."""
-    assert best_chain(["A", "B"], []) == []
-
-
 def test_a_chain_begins_with_the_first_sample() -> None:
     """Where nothing points anywhere, the first sample of the sheet is meant."""
     assert best_chain(["A", "B"], [Signs(), Signs()]) == ["A", "A"]
