@@ -1,24 +1,36 @@
 """What is stated? Amounts with their units, and where, when, of what and how a sample was made."""
 
-from notesmith.listening.amounts import Amount, find_amounts
+from bisect import bisect_left
+from dataclasses import replace
+from math import exp
+
+from notesmith.listening.amounts import Amount, all_measures, amounts_of
+from notesmith.listening.fact_signs import SHORT, Scene
+from notesmith.listening.fact_weights import START, WEIGHTS
 from notesmith.listening.hearing import Grounds, Hearing, Stated
-from notesmith.listening.provenance import find_provenance
+from notesmith.listening.provenance import provenance_of
 
 METHOD = frozenset(["dose", "water", "temperature", "time"])
 ONCE = frozenset(
     ["origin", "cultivar", "process", "harvest", "price", "abv", "net_weight", "age"]
 )  # noted once a sample
 TELLING = frozenset(["origin", "cultivar", "harvest", "price", "abv", "net_weight", "age", "process"])
+REACH = 40  # words within which facts keep each other company
 NEAR = 45  # words within which facts stand together
-SURE = 0.6
+ENOUGH = 0.3  # a fact missed weighs more than one too many
 PROCESS = 14  # words within which a time or a temperature belongs to the making
 REVEALED = 90  # words after a reveal that are still about its sample
 
 
 def find_facts(hearing: Hearing) -> None:
-    """Note every fact with the sample or the preparation it is said of, once a sample."""
-    found = sorted([*find_amounts(hearing), *find_provenance(hearing)], key=lambda a: (a.start, a.end))
-    found = [a for a in found if a.score >= SURE or a.kind not in TELLING or _in_company(a, found, hearing)]
+    """Note every fact with the sample or the preparation it is said of, once a sample.
+
+    A talk too short to be weighed is read by the plain rules alone.
+    """
+    weighed = [replace(a, score=likelihood(a)) for a in candidates(hearing)]
+    if len(hearing.words) < SHORT:
+        weighed = [replace(a, score=0.6) for a in weighed if a.told]
+    found = sorted(_likely(weighed), key=lambda a: (a.start, a.end))
     made = [a for a in found if a.kind == "process"]
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
@@ -30,10 +42,49 @@ def find_facts(hearing: Hearing) -> None:
                 hearing.facts.append(_stated(hearing, amount, sample))
 
 
-def _in_company(a: Amount, found: list[Amount], hearing: Hearing) -> bool:
-    """Whether other facts of a product, or its reveal, stand near: a statement of one kind alone may be chat."""
-    others = any(o.kind in TELLING and o.value != a.value and abs(o.start - a.start) < NEAR for o in found)
-    return others or any(abs(r.start - a.start) < NEAR for r in hearing.reveals)
+def candidates(hearing: Hearing) -> list[Amount]:
+    """Everything that may state a fact, with the signs to weigh it by."""
+    scene = Scene(hearing, all_measures(hearing))
+    found = [*amounts_of(hearing, scene), *provenance_of(hearing, scene)]
+    company = Company(found)
+    return [replace(a, signs=(*a.signs, *company.signs(a))) for a in found]
+
+
+class Company:
+    """The facts that plain rules tell: where one is stated, others are too."""
+
+    def __init__(self, found: list[Amount]) -> None:
+        told = sorted({(a.start, a.kind) for a in found if a.told})
+        self.starts = [start for start, _ in told]
+        self.kinds = [kind for _, kind in told]
+
+    def signs(self, a: Amount) -> tuple[str, str, str]:
+        """How many facts of the same kind, of the method and of the product are told near a candidate."""
+        near = range(bisect_left(self.starts, a.start - REACH), bisect_left(self.starts, a.start + REACH))
+        kinds = [self.kinds[k] for k in near if self.starts[k] != a.start]
+        own = kinds.count(a.kind)
+        method = sum(kind in METHOD and kind != a.kind for kind in kinds)
+        rest = len(kinds) - own - method
+        return f"own company {_few(own)}", f"method company {_few(method)}", f"company {_few(rest)}"
+
+
+def _few(count: int) -> int:
+    return min(count, 7) // 2
+
+
+def _likely(weighed: list[Amount]) -> list[Amount]:
+    """The candidates that the signs speak for; of one stretch, the kind they speak for most."""
+    best: dict[int, Amount] = {}
+    for a in weighed:
+        if a.score >= ENOUGH and (a.start not in best or a.score > best[a.start].score):
+            best[a.start] = a
+    return list(best.values())
+
+
+def likelihood(a: Amount) -> float:
+    """How likely a candidate states the fact, from 0 to 1: its signs are weighed by its kind's weights."""
+    weights = WEIGHTS[a.kind]
+    return 1 / (1 + exp(-START[a.kind] - sum(weights.get(sign, 0.0) for sign in a.signs)))
 
 
 def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:

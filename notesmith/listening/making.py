@@ -35,8 +35,14 @@ def find_processes(hearing: Hearing) -> list[Amount]:
         end = _done_end(hearing.words, i) or _in_wood_end(hearing.words, i)
         if end and (not found or found[-1].end <= i):
             start = _with_manner(hearing.words, i)
-            found.append(Amount(start, end, "process", hearing.said(start, end), None, "made so", 0.55))
+            signs = _said_how(hearing.words, i)
+            found.append(Amount(start, end, "process", hearing.said(start, end), None, "made so", signs))
     return found
+
+
+def _said_how(words: list[Word], i: int) -> tuple[str, ...]:
+    done = f"done {words[i].norm}" if words[i].norm in DONE else "kept in wood"
+    return done, *(f"how {w.norm}" for w in words[i + 1 : i + 2])
 
 
 def _done_end(words: list[Word], i: int) -> int:

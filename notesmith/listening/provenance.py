@@ -1,15 +1,18 @@
 """Where, when, of what and how a sample was made: the lexicon's terms, and open ones after `from` or `picked in`."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from notesmith.lexicon import Hit
 from notesmith.listening.amounts import Amount
+from notesmith.listening.fact_signs import Scene
 from notesmith.listening.hearing import Hearing, Word
 from notesmith.listening.making import find_processes
 from notesmith.listening.numbers import read_number
 from notesmith.records import FactKind
 
 KINDS: dict[str, FactKind] = {"origin": "origin", "cultivar": "cultivar", "process": "process", "harvest": "harvest"}
+MAKERS = ("still", "stills", "roast", "smoked", "roasted")  # last words of other terms that tell how it was made
 MONTHS = frozenset("january february march april may june july august september october november december".split())
 SEASONS = frozenset("spring summer autumn fall winter".split())
 PICKED = frozenset(
@@ -21,32 +24,53 @@ TALK = frozenset(
     "people usually normally always every most some other like reminds reminded than expected thought guess maybe "
     "guessed could if general category holiday went been lived lives live born train".split()
 )
-
-
 AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".split())  # roasting, baking and washing up
 
+DOUBTS = frozenset(["talk", "in a name", "done at home"])
 
-def find_provenance(hearing: Hearing) -> list[Amount]:
-    """Every statement of an origin, a cultivar, a process or a harvest, in order."""
-    stated = _joined(
-        hearing, sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
-    )
+
+def provenance_of(hearing: Hearing, scene: Scene) -> Iterator[Amount]:
+    """Everything that may state an origin, a cultivar, a process or a harvest, with its signs."""
+    listed = sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
     made = find_processes(hearing)
     covered = {i for a in made for i in range(a.start, a.end)}
-    return [*made, *(a for a in stated if a.kind != "process" or a.start not in covered)]
+    for a in (*made, *(a for a in _joined(hearing, listed) if a.kind != "process" or a.start not in covered)):
+        signs = (*scene.signs(a.start, a.end), *a.signs, *_form(hearing.words, a))
+        dated = a.rule == "picked then"
+        plain = "picked" in signs if dated else "guarded" not in signs or "made" in signs
+        told = plain and DOUBTS.isdisjoint(signs)
+        yield replace(a, signs=signs, told=told)
+
+
+def _form(words: list[Word], a: Amount) -> Iterator[str]:
+    """Signs of its own words."""
+    yield a.rule
+    yield f"{min(a.end - a.start, 4)} words"
+    yield f"tag {words[a.end - 1].tag}"
+    if str(a.value)[:1].isupper():
+        yield "capital"
+    close = {w.norm for w in words[max(0, a.start - 7) : a.end + 4]}
+    if not TALK.isdisjoint(close):
+        yield "talk"
+    if a.kind == "process" and words[a.start].norm in AT_HOME:
+        yield "done at home"
+    if a.start and words[a.start - 1].norm in MADE:
+        yield "made"
 
 
 def _listed(hearing: Hearing) -> Iterator[Amount]:
-    """The lexicon's terms where they stand as statements; neighbours of one kind are one fact."""
+    """The lexicon's terms that may be stated."""
     words = hearing.words
     at = [i for i, w in enumerate(words) if w.norm]
     named = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
     for hit in hearing.lexicon.match([words[i].norm for i in at]):
-        kind = KINDS.get(hearing.lexicon.concepts[hit.label.concept].sort)
         start, end = at[hit.start], at[hit.end - 1] + 1
-        if kind and _states(words, start, end, hit, kind, named):
-            score = 0.65 if start and words[start - 1].norm in MADE and kind != "process" else 0.55
-            yield Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", score)
+        sort = hearing.lexicon.concepts[hit.label.concept].sort
+        kind = KINDS.get(sort) or ("process" if words[end - 1].norm in MAKERS else None)
+        if kind and not (kind == "harvest" and words[end - 1].norm in YEARLY and end - start == 1):
+            marks = (("guarded", hit.label.guarded), ("in a name", start in named))
+            signs = (f"sort {sort}", *(sign for sign, there in marks if there))
+            yield Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", signs)
 
 
 def _joined(hearing: Hearing, stated: list[Amount]) -> list[Amount]:
@@ -57,10 +81,8 @@ def _joined(hearing: Hearing, stated: list[Amount]) -> list[Amount]:
         if last and found.start < last.end and found.kind == last.kind:
             continue
         if last and _beside(hearing.words, last, found):
-            score = max(last.score, found.score)
-            joined[-1] = Amount(
-                last.start, found.end, last.kind, f"{last.value}, {found.value}", None, last.rule, score
-            )
+            signs = (*last.signs, *found.signs, "joined")
+            joined[-1] = replace(last, end=found.end, value=f"{last.value}, {found.value}", signs=signs)
         else:
             joined.append(found)
     return joined
@@ -83,19 +105,6 @@ def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
     return printed if printed.lower() == hit.label.text.lower() else hit.label.text
 
 
-def _states(words: list[Word], start: int, end: int, hit: Hit, kind: FactKind, named: set[int]) -> bool:
-    """Whether the term is stated of something at hand: no name, no chat, a guarded one only after `from` or `is`."""
-    before = [w.norm for w in words[max(0, start - 4) : start]]
-    if start in named and before[-1:] not in (["from"], ["of"]):
-        return False
-    if kind == "process" and (words[end - 1].tag == "VBG" or words[start].norm in AT_HOME):
-        return False
-    close = {w.norm for w in words[max(0, start - 7) : end + 4]}
-    if not TALK.isdisjoint(close):
-        return False
-    return not hit.label.guarded or (before[-1:] != [] and before[-1] in MADE)
-
-
 def _open_origins(hearing: Hearing) -> Iterator[Amount]:
     """`it's from X`, `comes from X`, `grown in X`, where X is a proper name the lexicon lacks."""
     words = hearing.words
@@ -107,8 +116,8 @@ def _open_origins(hearing: Hearing) -> Iterator[Amount]:
         while end < len(words) and words[end].tag in ("NNP", "NNPS", "POS") and words[end].norm not in MONTHS:
             end += 1
         if end > start and hearing.lexicon.look_up(" ".join(w.norm for w in words[start:end])) is None:
-            sure = words[i - 1].norm in ("'s", "is", "are", "comes", "grown", "produced")
-            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", 0.6 if sure else 0.5)
+            led = f"led by {words[i - 1].norm}"
+            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", (led,))
 
 
 def _leads(words: list[Word], i: int) -> bool:
@@ -127,8 +136,9 @@ def _harvests(hearing: Hearing) -> Iterator[Amount]:
     i = 0
     while i < len(words):
         end = _season_end(norms, i)
-        if end > i and _is_picked(norms, i, end):
-            yield Amount(i, end, "harvest", _season_value(hearing, norms, i, end), None, "picked then", 0.6)
+        if end > i:
+            signs = (*(["picked"] if _is_picked(norms, i, end) else []), *_dated(norms, i, end))
+            yield Amount(i, end, "harvest", _season_value(hearing, norms, i, end), None, "picked then", signs)
         i = max(end, i + 1)
 
 
@@ -178,6 +188,16 @@ def _season_value(hearing: Hearing, norms: list[str], i: int, end: int) -> str |
         parts.append(str(number.plain) if number else hearing.said(at, at + 1))
         at = year or at + 1
     return int(parts[0]) if len(parts) == 1 and parts[0].isdigit() else " ".join(parts).replace(" ,", ",")
+
+
+def _dated(norms: list[str], i: int, end: int) -> Iterator[str]:
+    """What the date has: a year, a month, a season."""
+    if any(_year_end(norms, k) for k in range(i, end)):
+        yield "a year"
+    if not MONTHS.isdisjoint(norms[i:end]):
+        yield "a month"
+    if not SEASONS.isdisjoint(norms[i:end]):
+        yield "a season"
 
 
 def _is_picked(norms: list[str], i: int, end: int) -> bool:
