@@ -18,6 +18,8 @@ WEIGHTS: dict[str, float] = {
 
 def best_chain(states: Sequence[str], signs: Sequence[Signs]) -> list[str]:
     """The sample of every run; `states` are the samples in their order."""
+    if not signs:
+        return []
     score = [WEIGHTS["start with the first"], *[0.0] * (len(states) - 1)]
     back: list[list[int]] = []
     for r, sign in enumerate(signs):
