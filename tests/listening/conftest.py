@@ -50,6 +50,7 @@ def cases_in_every_form(name: str, table: str = "case") -> list[Any]:
     """The cases as printed, with curly apostrophes, and as a recogniser prints them: lower case, no punctuation.
 
     `punctuation_tells = true` leaves the last form out: without its punctuation such talk means something else.
+    `known_failure_unpunctuated` is a known failure of that form; empty where it is right though the printed form fails.
     """
     loaded = tomllib.loads((CASES / f"{name}.toml").read_text("utf-8"))[table]
     return [param for case in loaded for param in _forms(case)]
@@ -62,7 +63,7 @@ def _forms(case: Case) -> Iterator[Any]:
         yield _marked({**case, "talk": case["talk"].replace("'", "’")}, f"{case['name']}, curly", failure)
     if not case.get("punctuation_tells"):
         bare = {**case, "talk": unpunctuated(case["talk"]), "says": [said.lower() for said in case["says"]]}
-        yield _marked(bare, f"{case['name']}, unpunctuated", case.get("known_failure_unpunctuated", failure or None))
+        yield _marked(bare, f"{case['name']}, unpunctuated", case.get("known_failure_unpunctuated", failure))
 
 
 def _marked(case: Case, name: str, failure: str | None) -> Any:

@@ -1,5 +1,7 @@
 """Which words describe?"""
 
+from itertools import pairwise
+
 import pytest
 
 from notesmith.listening.hearing import Description, Hearing
@@ -31,4 +33,4 @@ def test_descriptions_do_not_overlap(hear: Hear) -> None:
     talk = "I'm getting burnt sugar and green apple notes. A hint of wet slate. A vanilla candle."
     found = hear(talk, Sheet()).descriptions
     assert len(found) == 4
-    assert all(a.end <= b.start for a, b in zip(found, found[1:], strict=False))
+    assert all(a.end <= b.start for a, b in pairwise(found))

@@ -36,7 +36,7 @@ def test_the_grading_word_is_named(hear: Hear) -> None:
 def test_what_is_absent_has_no_intensity(hear: Hear) -> None:
     """`Not a hint of smoke` is graded neither low nor high once it is denied."""
     heard = hear("On the nose not a hint of smoke, honey and plum.", Sheet())
-    assert [(p.presence, p.intensity) for p in heard.perceptions][0] == ("absent", None)
+    assert next((p.presence, p.intensity) for p in heard.perceptions) == ("absent", None)
 
 
 def test_what_is_weakened_is_low(hear: Hear) -> None:

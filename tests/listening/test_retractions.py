@@ -16,7 +16,8 @@ def worded(heard: Hearing, p: Perception) -> str:
 def test_nothing_said_is_nothing_taken_back(hear: Hear) -> None:
     """A correction of nothing changes nothing."""
     sheet = Sheet(samples=(SheetSample(id="left"), SheetSample(id="right")))
-    assert hear("Sorry, that was the right. I've swapped them, I called them wrong. Cancel that.", sheet).perceptions == []
+    talk = "Sorry, that was the right. I've swapped them, I called them wrong. Cancel that."
+    assert hear(talk, sheet).perceptions == []
 
 
 @pytest.mark.parametrize("case", cases("retractions"))

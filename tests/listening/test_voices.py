@@ -26,7 +26,9 @@ def test_voice(case: Case, hear: Hear) -> None:
     assert voices(hear(case["talk"], sheet_of(case))) == case["says"]
 
 
-@pytest.mark.parametrize(("talk", "taster"), [("On the nose I get smoke.", "Mo"), ("The label says notes of smoke.", None)])
+@pytest.mark.parametrize(
+    ("talk", "taster"), [("On the nose I get smoke.", "Mo"), ("The label says notes of smoke.", None)]
+)
 def test_what_is_quoted_has_no_taster(talk: str, taster: str | None, hear: Hear) -> None:
     """The one taster perceived what he says himself, and nobody of the session what he reads out."""
     assert [p.taster for p in hear(talk, Sheet(tasters=("Mo",))).perceptions] == [taster]
@@ -34,5 +36,6 @@ def test_what_is_quoted_has_no_taster(talk: str, taster: str | None, hear: Hear)
 
 def test_the_speaker_is_the_taster(hear: Hear) -> None:
     """Where several taste, the one who speaks perceived it; one who is no taster did not."""
-    heard = hear("Mo: On the nose I get plum.\nAda: I get smoke on the nose.\nZed: I get tar notes.", Sheet(tasters=("Ada", "Mo")))
+    talk = "Mo: On the nose I get plum.\nAda: I get smoke on the nose.\nZed: I get tar notes."
+    heard = hear(talk, Sheet(tasters=("Ada", "Mo")))
     assert [p.taster for p in heard.perceptions] == ["Mo", "Ada", None]
