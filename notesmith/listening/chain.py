@@ -53,7 +53,7 @@ def _step(states: Sequence[str], score: list[float], sign: Signs) -> tuple[list[
             value + (stay if before == now else move + (WEIGHTS["to the next in order"] if before == now - 1 else 0.0))
             for before, value in enumerate(score)
         ]
-        best = max(range(len(states)), key=lambda k: (worths[k], k == now))
-        steps.append(best)
-        fresh.append(worths[best])
+        worth = max(worths)
+        steps.append(now if worths[now] == worth else worths.index(worth))
+        fresh.append(worth)
     return steps, fresh

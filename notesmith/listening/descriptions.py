@@ -40,6 +40,7 @@ GETTERS = frozenset("i you we 'm 're 've can i'm also still just definitely".spl
 SKIPPED = DETERMINERS | GRADERS | FILLERS | {"of"}
 NAMELESS = frozenset("it there that thats its theres".split())
 PART_TAGS = NOUNS | ADJECTIVES | {"HYPH", "POS", "CD"}
+FRAMING = GETS | BE | {"of", "like"}
 SHORT_PAUSE_MS = 300  # within a phrase nobody is silent for longer
 LIST_PAUSE_MS = 900
 LONGEST = 5  # words of an open phrase
@@ -149,6 +150,8 @@ def _is_carried(words: list[Word], i: int) -> bool:
 def _frame(words: list[Word], i: int) -> str:
     """The name of the frame that ends at word `i` and calls for a description after it; empty for none."""
     now, before = words[i].norm, words[i - 1].norm if i else ""
+    if now not in FRAMING:
+        return ""
     frames = (
         ("a measure of", now == "of" and before in MEASURES),
         ("tastes or smells of", now in ("like", "of") and before in SENSES),
