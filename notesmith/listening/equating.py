@@ -10,7 +10,6 @@ from notesmith.listening.products import (
     SENTENCE_ENDS,
     STOPS,
     as_meant,
-    known_words,
     may_join,
     phrase_end,
     phrase_start,
@@ -48,8 +47,9 @@ LINKS = COPULAS | PLACES | frozenset("the a with on really , all along be been h
 LEADS = frozenset(
     ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
 )
-HEADS = SENTENCE_ENDS | frozenset("and then so , '".split())
+HEADS = SENTENCE_ENDS | {",", "'"}
 FOLLOWS = COPULAS | frozenset(". , : has says turns had goes o'clock".split())
+LEFT = frozenset("makes leaves leaving".split())
 LEAVING = frozenset("leaves leaving left remaining".split())
 BEST = frozenset("winner champion favourite favorite".split())
 
@@ -66,9 +66,9 @@ class Naming:
     called: bool = True  # the sample is called by its name, not only talked of
 
 
-def find_namings(hearing: Hearing, first: int, openings: list[int], reach: int) -> list[Naming]:
+def find_namings(hearing: Hearing, known: bytearray, first: int, openings: list[int], reach: int) -> list[Naming]:
     """Names of products given to samples from word `first` on, in order; `it's the …` only soon after an opening."""
-    known, calls = known_words(hearing), _calls(hearing, first)
+    known, calls = bytearray(known), _calls(hearing, first)
     before = [n for m in calls if (n := _named_before(hearing, m, known))]
     for naming in before:
         known[naming.start : naming.end] = bytes(naming.end - naming.start)
@@ -102,16 +102,17 @@ def _calls(hearing: Hearing, first: int) -> list[Mention]:
     short = [
         m for m, _ in short_names(hearing)
         if max(first, 1) <= m.start < len(words) - 1
-        and _calls_out(words[m.start - 1].norm, words[m.start].norm, words[m.end].norm)
+        and _calls_out([w.norm for w in words[max(0, m.start - 2) : m.end + 1]])
     ]  # fmt: skip
     return sorted([*named, *short], key=lambda m: m.start)
 
 
-def _calls_out(before: str, name: str, after: str) -> bool:
+def _calls_out(around: list[str]) -> bool:
     """Whether a common word stands as a sample's name does where it is called (`so glass is`, `that leaves blank,`)."""
+    *_, before, name, after = around
     if len(name) == 1:
         return before in LEADS and after in COPULAS
-    return after in COPULAS or (before in LEADS and after in FOLLOWS)
+    return after in COPULAS or (before in LEADS and after in FOLLOWS) or not LEFT.isdisjoint(around[:-2])
 
 
 def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
@@ -189,9 +190,10 @@ def _told_later(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...],
     words = hearing.words
     for i in range(at + 1, limit - 1):
         start = next((k for k in range(i + 1, limit) if words[k].norm not in ARTICLES | {"from"}), limit)
-        told = words[i].norm in COPULAS and words[i - 1].norm in SUBJECTS
-        if told and start < limit and known[start] and not _guessed(words, i, start + 1):
-            end = with_apposition(words, phrase_end(words, start, limit, known), limit, known)
+        told = words[i].norm in COPULAS and words[i - 1].norm in SUBJECTS and start < limit
+        end = phrase_end(words, start, limit, known) if told else start
+        if end > start and any(known[start : min(limit, end + 4)]) and not _guessed(words, i, start + 1):
+            end = with_apposition(words, end, limit, known)
             return Naming(start, end, samples, as_meant(hearing, start, end), True)
     return None
 

@@ -17,9 +17,10 @@ NO_NAME = (
         "thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
         "ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea "
         "half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
-        "idea o'clock".split()
+        "idea o'clock got had been nothing nobody".split()
     )
 )
+JOINING = frozenset(["NN", "NNS", "NNP", "NNPS", "JJ", "VBN", "VBD", "HYPH", "FW"])
 LINKING = frozenset("mostly all pure it that 's is the a called , from".split())
 SENTENCE_ENDS = frozenset('. ! ? : ... … " “ ” ( -'.split())
 TELLING = frozenset(
@@ -32,15 +33,15 @@ KIN = frozenset(
 )
 
 
-def known_words(hearing: Hearing) -> bytearray:
-    """Mark the words that belong to names of products, and those of the samples' own names."""
+def known_words(hearing: Hearing, first: int = 0) -> bytearray:
+    """Mark the words, from word `first` on, that belong to names of products and are no sample's own name."""
     words = hearing.words
     known = _proper(hearing)
-    at = [i for i, w in enumerate(words) if w.norm]
+    at = [i for i in range(first, len(words)) if words[i].norm]
     for hit in hearing.lexicon.match([words[i].norm for i in at]):
         sort = hearing.lexicon.concepts[hit.label.concept].sort
         for i in range(at[hit.start], at[hit.end - 1] + 1) if sort in SORTS or sort == "descriptor" else ():
-            known[i] = sort in SORTS or known[i] == 2
+            known[i] = 2 if known[i] == 2 else sort in SORTS
     _forget_people(words, known)
     for mention in hearing.mentions:
         if mention.kind == "name":
@@ -90,7 +91,8 @@ def phrase_end(words: list[Word], start: int, limit: int, known: bytearray) -> i
         end += 1
     while end > start and not (known[end - 1] or words[end - 1].tag in NOUNS):
         end -= 1
-    return end
+    whole = start < end < limit - 1 and words[end].norm == "'s" and known[end - 1] == 2
+    return end + 1 if whole and words[end + 1].norm in SENTENCE_ENDS | {","} else end
 
 
 def phrase_start(words: list[Word], end: int, first: int, known: bytearray) -> int:
@@ -113,7 +115,11 @@ def ties(words: list[Word], i: int, first: int, limit: int, known: bytearray) ->
 
 def may_join(word: Word) -> bool:
     """Whether a word can stand in a product's name beside words that do name one."""
-    return word.norm not in NO_NAME and word.tag in ("NN", "NNS", "JJ", "VBN", "VBD", "HYPH", "FW") and bool(word.norm)
+    return (
+        word.norm not in NO_NAME
+        and word.tag in ("NN", "NNS", "JJ", "VBN", "VBD", "HYPH", "FW", "NNP", "NNPS")
+        and bool(word.norm)
+    )
 
 
 def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -> int:
@@ -126,13 +132,16 @@ def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -
 
 
 def as_meant(hearing: Hearing, start: int, end: int) -> str:
-    """The words of a stretch as meant: a repaired one by its repair, the others as printed."""
-    text, last = "", start
+    """The words of a stretch as meant: a repaired one by its repair, the others as printed; `that's the` left out."""
+    text, last, beside = "", start, False
     for i in range(start, end):
         word = hearing.words[i]
-        if word.norm:
+        if word.norm in (",", "."):
+            beside, text = True, text.rstrip(",") + ","
+        elif word.norm and not (beside and word.norm in LINKING):
             printed = hearing.said(i, i + 1)
-            apart = " " if text and word.start > hearing.words[last].end else ""
+            apart = " " if text and (beside or word.start > hearing.words[last].end) else ""
             text += apart + (printed if printed.lower() == word.norm else word.norm)
+            beside = False
         last = i
     return text
