@@ -137,7 +137,7 @@ def _stands_as_name(at: _Place, name: Name) -> bool:
     if at.word.norm in NUMBER_WORDS or at.word.norm.isdigit():
         return _number_stands(at)
     ends = at.right in NAMED_BEFORE or carried or (at.begins and at.right in TURNS)
-    called = at.left == "called" and at.right in BE  # `what I called left is right`
+    called = at.left == "called" and at.right in BE  # `what I called red is blue`
     return (at.begins or at.left in NAMED_BY or at.right == "first" or called) and ends and not noun_follows
 
 
