@@ -16,10 +16,13 @@ Stretch = tuple[int, int]
 
 def name_by_verdict(hearing: Hearing) -> list[Naming]:
     """The winner's product, and where there are two samples the other's."""
+    verdicts = [p for p in hearing.preferences if p.scope == "overall"]
+    if not verdicts:
+        return []
     known = known_words(hearing)
     told = _phrases(hearing, 0, int(len(hearing.words) * OPENING), known)
     candidates = {key: place for place in reversed(told) if (key := _key(hearing, place, known))}
-    for verdict in reversed([p for p in hearing.preferences if p.scope == "overall"]):
+    for verdict in reversed(verdicts):
         found = _first_named(hearing, verdict, candidates, known)
         if found:
             return [_naming(hearing, found, verdict.preferred), *_other(hearing, verdict, found, candidates, known)]
