@@ -1,8 +1,8 @@
 """The best division of a recording into sections, decided over all of it at once.
 
 A section is of one kind and, where something is looked at, smelled or tasted, about one sample or about all. What each
-breath speaks for is added up; beginning another section costs, less where the words open something; none is shorter
-than a minimum.
+breath speaks for is added up; beginning another section costs, and is possible only where something opens it; none is
+shorter than a minimum.
 """
 
 from collections.abc import Sequence
@@ -16,7 +16,7 @@ from notesmith.listening.section_weights import FOLLOWING, KINDS
 Floats = NDArray[np.float64]
 SAMPLED = ("appearance", "aroma", "tasting")
 SHORTEST_MS = 18_000
-CHANGE = -5.2  # what beginning another section is worth, in the log odds that signs are weighed in
+CHANGE = -5.5  # what beginning another section is worth, in the log odds that signs are weighed in
 AGAIN = -3.0  # … another of the same kind, about no other sample
 NOT_OPENING = -4.0  # … a recording with anything but an opening
 THIS_SAMPLE, OTHER_SAMPLE, UNKNOWN_SAMPLE = 0.4, -0.9, -0.3  # for each breath, by what it is about
@@ -51,8 +51,11 @@ def best_sections(
     columns = [list(KINDS).index(state.kind) for state in states]
     worth = SHARE * evidence[:, columns] + _sample_worth(samples, states)
     total = np.vstack([np.zeros(len(states)), worth.cumsum(axis=0)])
+    doors = [0, *(j for j in range(1, len(openings)) if openings[j] > 0), len(openings)]
     first = np.array([0.0 if state.kind == "opening" else NOT_OPENING for state in states])
-    return _traced(*_forward(times, total, openings, _step_worth(states), first), states)
+    way = _forward([times[j] for j in doors], total[doors], openings[doors[:-1]], _step_worth(states), first)
+    found = _traced(*way, states)
+    return [Stretch(doors[s.start], doors[s.end], s.state) for s in found]
 
 
 def _sample_worth(samples: Sequence[str | None], states: Sequence[State]) -> Floats:

@@ -3,15 +3,14 @@
 Signs of what is said and found count within a few seconds of where they stand; signs of place for their breath alone.
 """
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.hearing import Hearing
 from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, SIGNS_OF
-from notesmith.listening.voices import quoted_clauses
 
-LONGEST = 14  # words of one breath
+SHORTEST, LONGEST = 4, 14  # words of one breath
 AROUND_MS = 15_000
 PAUSES = ((800, "pause"), (2500, "long pause"))
 FACTS = {
@@ -19,60 +18,53 @@ FACTS = {
     **dict.fromkeys(("price", "net_weight"), "price"),
 }
 STOPS = frozenset(". , ? !".split())
-MANY = 2  # a word class counts no more than this often in a breath
+TAGS = {
+    "VBD": "past tense", "JJR": "comparative", "RBR": "comparative", "JJS": "superlative", "CD": "number",
+    "NNP": "name",
+}  # fmt: skip
+SINCE = [(s * 1000, f"first {s} s") for s in (20, 40, 60, 90, 150)]
+UNTIL = [(s * 1000, f"last {s} s") for s in (20, 40, 60, 90, 200)]
+PARTS = [(part, f"after {part}") for part in (0.25, 0.5, 0.75)]
+BEFORE = [(n, f"{n} or more before") for n in (1, 3, 5)]
+AFTER = [(n, f"{n} or more after") for n in (1, 3, 5)]
 
 
 def cut_breaths(hearing: Hearing) -> list[int]:
     """Where each breath begins, ending with the number of words; a section can only begin where a breath does."""
     words = hearing.words
-    cuts = {start for start, _ in hearing.runs}
-    cuts.update(i for i, w in enumerate(words) if w.norm in MID_OPENERS or (i and w.cue != words[i - 1].cue))
-    ordered = [*sorted(cuts), len(words)]
-    return [at for start, end in pairwise(ordered) for at in range(start, end, LONGEST)] + [len(words)]
+    marked = {i for i, w in enumerate(words) if w.norm in MID_OPENERS or (i and w.cue != words[i - 1].cue)}
+    cuts: list[int] = []
+    for at in sorted(marked.union(start for start, _ in hearing.runs)):
+        if not cuts or at in marked or at - cuts[-1] >= SHORTEST:
+            cuts.append(at)
+    return [at for start, end in pairwise([*cuts, len(words)]) for at in range(start, end, LONGEST)] + [len(words)]
 
 
-def said_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
-    """For every breath, what its words say and what the questions before have found in them."""
-    signs = [list(_said(hearing.words[start:end])) for start, end in pairwise(cuts)]
-    for at, sign in _found(hearing):
-        signs[bisect_right(cuts, at) - 1].append(sign)
-    quoted, before = quoted_clauses(hearing), None
-    for start, found in zip(cuts, signs, strict=False):
-        sample = hearing.topics[hearing.run_of[start]].sample
-        found.extend(["quoted"] * quoted[hearing.clause_of[start]])
-        found.extend(["another sample"] * (sample != before))
-        before = sample
-    return signs
-
-
-def _said(words: list[Word]) -> Iterator[str]:
-    norms = [w.norm for w in words]
+def said_signs(hearing: Hearing) -> Iterator[tuple[int, str]]:
+    """What the words say, and what the questions before have found in them: at which word, and the sign."""
+    norms = [w.norm for w in hearing.words]
     for i, norm in enumerate(norms):
         for phrase, signs in PHRASES.get(norm, ()):
-            if phrase == norms[i : i + len(phrase)]:
-                yield from signs
-    tags = [w.tag for w in words]
-    yield from ["past tense"] * min(MANY, tags.count("VBD"))
-    yield from ["comparative"] * min(MANY, tags.count("JJR") + tags.count("RBR"))
-    yield from ["superlative"] * ("JJS" in tags)
-    yield from ["number"] * min(MANY, tags.count("CD"))
-    yield from ["name"] * min(MANY, tags.count("NNP"))
-    yield from ["i"] * ("i" in norms)
-    yield from ["you"] * ("you" in norms)
-    yield from ["it is"] * ("it" in norms and not {"'s", "is"}.isdisjoint(norms))
+            if len(phrase) == 1 or phrase == norms[i : i + len(phrase)]:
+                yield from ((i, sign) for sign in signs)
+    yield from ((i, TAGS[w.tag]) for i, w in enumerate(hearing.words) if w.tag in TAGS)
+    yield from _found(hearing)
 
 
 def _found(hearing: Hearing) -> Iterator[tuple[int, str]]:
-    """Where the questions before have found something, and what."""
     yield from ((f.start, FACTS.get(f.kind, "fact")) for f in hearing.facts)
     yield from ((c.start, "comparison") for c in hearing.comparisons)
     yield from ((p.start, "ranking of all" if p.scope == "overall" else "preference") for p in hearing.preferences)
     yield from ((r.start, "reveal") for r in hearing.reveals)
     yield from ((m.start, "sample named" if len(m.samples) == 1 else "samples pointed at") for m in hearing.mentions)
     yield from ((p.description.start, f"perceived: {p.facet}") for p in hearing.perceptions)
+    yield from ((p.description.start, "perceived by others") for p in hearing.perceptions if p.voice == "quoted")
+    for (start, _), (before, now) in zip(hearing.runs[1:], pairwise(hearing.topics), strict=True):
+        if now.sample != before.sample:
+            yield start, "another sample"
 
 
-def place_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
+def place_signs(hearing: Hearing, cuts: Sequence[int]) -> list[list[str]]:
     """For every breath, where in the recording it is, at which stage, and how much is perceived before and after it."""
     words = hearing.words
     first, last = words[0].ms, words[-1].ms
@@ -82,15 +74,13 @@ def place_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
         now = words[at].ms
         before, here, after = (bisect_left(perceived, now + d) for d in (-AROUND_MS, 0, AROUND_MS))
         share = (now - first) / max(1, last - first)
-        signs.append([
-            "always",
-            f"stage {hearing.topics[hearing.run_of[at]].stage}",
-            *(f"first {s} s" for s in (20, 40, 60, 90, 150) if now - first < s * 1000),
-            *(f"last {s} s" for s in (20, 40, 60, 90, 200) if last - now < s * 1000),
-            *(f"after {part}" for part in (0.25, 0.5, 0.75) if share > part),
-            *(f"{n} or more before" for n in (1, 3, 5) if here - before >= n),
-            *(f"{n} or more after" for n in (1, 3, 5) if after - here >= n),
-        ])  # fmt: skip
+        found = ["always", f"stage {hearing.topics[hearing.run_of[at]].stage}"]
+        found += [name for ms, name in SINCE if now - first < ms]
+        found += [name for ms, name in UNTIL if last - now < ms]
+        found += [name for part, name in PARTS if share > part]
+        found += [name for n, name in BEFORE if here - before >= n]
+        found += [name for n, name in AFTER if after - here >= n]
+        signs.append(found)
     return signs
 
 

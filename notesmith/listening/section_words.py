@@ -40,6 +40,9 @@ SPEAKING: dict[str, str] = {
                  "turn_over turns_out answers opened open i_knew no_way moment_of",
     "reading": "says description label leaflet card website packet blurb quote read_you reads notes_of expect "
                "it_says read_it promises described",
+    "i": "i",
+    "you": "you",
+    "it is": "it_'s it_is",
     "leaving": "bye goodbye watching listening next_week see_you subscribe comments later soon take_care cheerio "
                "sign done next_time until cheers button",
 }  # fmt: skip

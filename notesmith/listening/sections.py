@@ -50,21 +50,21 @@ def find_sections(hearing: Hearing) -> None:
 
 def _weighed_signs(hearing: Hearing, cuts: list[int], times: list[int]) -> Floats:
     """A row for every breath: how much of each sign there is near it, and its place."""
-    said = _counted(said_signs(hearing, cuts))
-    sums = np.vstack([np.zeros(len(SIGNS)), said.cumsum(axis=0)])
+    said = list(said_signs(hearing))
+    rows = np.searchsorted(cuts, [i for i, _ in said], "right") - 1
+    counts = _counted(rows.tolist(), [sign for _, sign in said], len(cuts) - 1)
+    sums = np.vstack([np.zeros(len(SIGNS)), counts.cumsum(axis=0)])
     begins = np.array(times[:-1])
     after, before = np.searchsorted(begins, begins + NEAR_MS, "right"), np.searchsorted(begins, begins - NEAR_MS)
     near: Floats = np.log1p(sums[after] - sums[before])
-    return near + _counted(place_signs(hearing, cuts))
+    places = [(k, sign) for k, found in enumerate(place_signs(hearing, cuts)) for sign in found]
+    return near + _counted([k for k, _ in places], [sign for _, sign in places], len(cuts) - 1)
 
 
-def _counted(signs: Sequence[Sequence[str]]) -> Floats:
-    counts = np.zeros((len(signs), len(SIGNS)))
-    for row, found in zip(counts, signs, strict=True):
-        for sign in found:
-            if sign in SIGNS:
-                row[SIGNS[sign]] += 1
-    return counts
+def _counted(rows: Sequence[int], signs: Sequence[str], count: int) -> Floats:
+    """How often each sign is found in each of `count` breaths."""
+    places = [row * len(SIGNS) + SIGNS[sign] for row, sign in zip(rows, signs, strict=True) if sign in SIGNS]
+    return np.bincount(np.array(places, dtype=np.intp), minlength=count * len(SIGNS)).reshape(count, -1).astype(float)
 
 
 def _passage(hearing: Hearing, breaths: Breaths, stretch: Stretch, samples: Sequence[str | None]) -> Passage:
@@ -97,6 +97,7 @@ def _confidence(evidence: Floats, kind: int) -> float:
 def _strongest(breaths: Breaths, stretch: Stretch) -> Grounds:
     """The sign that speaks most for a section's kind, and the breath where it does so most."""
     speaks = breaths.signs[stretch.start : stretch.end] * WEIGHTS[:, NAMES.index(stretch.state.kind)]
+    speaks[:, SIGNS["always"]] = 0
     sign = int(speaks.sum(axis=0).argmax())
     at = stretch.start + int(speaks[:, sign].argmax())
     return Grounds(list(SIGNS)[sign], breaths.cuts[at], breaths.cuts[at + 1])
