@@ -9,6 +9,7 @@ from notesmith.listening.fact_signs import SHORT, Scene
 from notesmith.listening.fact_weights import START, WEIGHTS
 from notesmith.listening.hearing import Grounds, Hearing, Stated
 from notesmith.listening.provenance import provenance_of
+from notesmith.listening.whose import Namings
 
 METHOD = frozenset(["dose", "water", "temperature", "time"])
 ONCE = frozenset(
@@ -32,10 +33,11 @@ def find_facts(hearing: Hearing) -> None:
         weighed = [replace(a, score=0.6) for a in weighed if a.told]
     found = sorted(_likely(weighed), key=lambda a: (a.start, a.end))
     made = [a for a in found if a.kind == "process"]
+    namings = Namings(hearing)
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
     for amount in found:
-        for sample in _samples(hearing, amount, made):
+        for sample in _samples(hearing, amount, made, namings):
             key = (amount.kind, str(amount.value).lower(), sample)
             if (amount.kind not in ONCE and amount.value != "boiling") or key not in seen:
                 seen.add(key)
@@ -94,7 +96,7 @@ def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
     )
 
 
-def _samples(hearing: Hearing, a: Amount, made: list[Amount]) -> tuple[str | None, ...]:
+def _samples(hearing: Hearing, a: Amount, made: list[Amount], namings: Namings) -> tuple[str | None, ...]:
     """Those named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
     clause = hearing.clauses[hearing.clause_of[a.start]]
     before = [m for m in hearing.mentions if clause.start <= m.start < a.start and m.samples]
@@ -104,6 +106,8 @@ def _samples(hearing: Hearing, a: Amount, made: list[Amount]) -> tuple[str | Non
         return (None,)
     if a.kind in TELLING and _sealed(hearing, a.start):
         return (None,) if a.kind in ("price", "net_weight") else ()
+    if named := namings.just_before(a.start):
+        return (named,)
     return _just_revealed(hearing, a.start) or (_topic(hearing, a.start),)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from notesmith.lexicon import Hit
+from notesmith.lexicon.check import common_words
 from notesmith.listening.amounts import Amount
 from notesmith.listening.fact_signs import Scene
 from notesmith.listening.hearing import Hearing, Word
@@ -24,6 +25,7 @@ TALK = frozenset(
     "people usually normally always every most some other like reminds reminded than expected thought guess maybe "
     "guessed could if general category holiday went been lived lives live born train".split()
 )
+ON_THE_WAY = frozenset("the over up near just down outside of in at".split())
 AT_HOME = frozenset("decaf decafs first second days rolling steaming hands".split())  # roasting, baking and washing up
 
 DOUBTS = frozenset(["talk", "in a name", "done at home"])
@@ -31,7 +33,8 @@ DOUBTS = frozenset(["talk", "in a name", "done at home"])
 
 def provenance_of(hearing: Hearing, scene: Scene) -> Iterator[Amount]:
     """Everything that may state an origin, a cultivar, a process or a harvest, with its signs."""
-    listed = sorted([*_listed(hearing), *_open_origins(hearing), *_harvests(hearing)], key=lambda a: a.start)
+    stated = (*_listed(hearing), *_open_origins(hearing), *_harvests(hearing))
+    listed = sorted(stated, key=lambda a: a.start)
     made = find_processes(hearing)
     covered = {i for a in made for i in range(a.start, a.end)}
     for a in (*made, *(a for a in _joined(hearing, listed) if a.kind != "process" or a.start not in covered)):
@@ -106,18 +109,29 @@ def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
 
 
 def _open_origins(hearing: Hearing) -> Iterator[Amount]:
-    """`it's from X`, `comes from X`, `grown in X`, where X is a proper name the lexicon lacks."""
-    words = hearing.words
+    """`it's from X`, `grown in X`, `comes from over near X`, where X is a proper name the lexicon lacks."""
+    words, last = hearing.words, 0
     for i in range(1, len(words) - 1):
-        if words[i].norm not in ("from", "in") or not _leads(words, i):
+        if i < last or words[i].norm not in ("from", "in") or not _leads(words, i):
             continue
-        start = i + 2 if words[i + 1].norm == "the" else i + 1
+        start = i + 1
+        while start < len(words) - 1 and words[start].norm in ON_THE_WAY:
+            start += 1
         end = start
-        while end < len(words) and words[end].tag in ("NNP", "NNPS", "POS") and words[end].norm not in MONTHS:
+        while end < len(words) and _is_proper(words[end]):
             end += 1
         if end > start and hearing.lexicon.look_up(" ".join(w.norm for w in words[start:end])) is None:
-            led = f"led by {words[i - 1].norm}"
-            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", (led,))
+            signs = (f"placed {words[i].norm}", f"led by {words[i - 1].norm}")
+            yield Amount(start, end, "origin", hearing.said(start, end), None, "from somewhere", signs)
+            last = end
+
+
+def _is_proper(word: Word) -> bool:
+    """A proper name; in a talk without capitals, a word nobody uses otherwise."""
+    if word.norm in MONTHS or word.norm in SEASONS:
+        return False
+    rare = len(word.norm) > 4 and word.norm.isalpha() and word.norm not in common_words()
+    return rare or word.tag in ("NNP", "NNPS", "POS")
 
 
 def _leads(words: list[Word], i: int) -> bool:
