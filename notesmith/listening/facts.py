@@ -28,9 +28,13 @@ def find_facts(hearing: Hearing) -> None:
 
     A talk too short to be weighed is read by the plain rules alone.
     """
-    weighed = [replace(a, score=likelihood(a)) for a in candidates(hearing)]
+    possible = candidates(hearing)
     if len(hearing.words) < SHORT:
-        weighed = [replace(a, score=0.6) for a in weighed if a.told]
+        weighed = [replace(a, score=0.6) for a in possible if a.told]
+    else:
+        company = Company(possible)
+        scored = ((a, likelihood(a, company.signs(a))) for a in possible)
+        weighed = [replace(a, score=score) for a, score in scored if score >= ENOUGH]
     found = sorted(_likely(weighed), key=lambda a: (a.start, a.end))
     made = [a for a in found if a.kind == "process"]
     namings = Namings(hearing)
@@ -47,9 +51,7 @@ def find_facts(hearing: Hearing) -> None:
 def candidates(hearing: Hearing) -> list[Amount]:
     """Everything that may state a fact, with the signs to weigh it by."""
     scene = Scene(hearing, all_measures(hearing))
-    found = [*amounts_of(hearing, scene), *provenance_of(hearing, scene)]
-    company = Company(found)
-    return [replace(a, signs=(*a.signs, *company.signs(a))) for a in found]
+    return [*amounts_of(hearing, scene), *provenance_of(hearing, scene)]
 
 
 class Company:
@@ -78,15 +80,15 @@ def _likely(weighed: list[Amount]) -> list[Amount]:
     """The candidates that the signs speak for; of one stretch, the kind they speak for most."""
     best: dict[int, Amount] = {}
     for a in weighed:
-        if a.score >= ENOUGH and (a.start not in best or a.score > best[a.start].score):
+        if a.start not in best or a.score > best[a.start].score:
             best[a.start] = a
     return list(best.values())
 
 
-def likelihood(a: Amount) -> float:
-    """How likely a candidate states the fact, from 0 to 1: its signs are weighed by its kind's weights."""
+def likelihood(a: Amount, company: tuple[str, ...]) -> float:
+    """How likely a candidate in that company states the fact, from 0 to 1: its kind's weights weigh its signs."""
     weights = WEIGHTS[a.kind]
-    return 1 / (1 + exp(-START[a.kind] - sum(weights.get(sign, 0.0) for sign in a.signs)))
+    return 1 / (1 + exp(-START[a.kind] - sum(weights.get(sign, 0.0) for sign in (*a.signs, *company))))
 
 
 def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:

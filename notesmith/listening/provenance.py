@@ -149,11 +149,16 @@ def _harvests(hearing: Hearing) -> Iterator[Amount]:
     norms = [w.norm for w in words]
     i = 0
     while i < len(words):
-        end = _season_end(norms, i)
+        end = _season_end(norms, i) if _may_date(norms[i]) else i
         if end > i:
             signs = (*(["picked"] if _is_picked(norms, i, end) else []), *_dated(norms, i, end))
             yield Amount(i, end, "harvest", _season_value(hearing, norms, i, end), None, "picked then", signs)
         i = max(end, i + 1)
+
+
+def _may_date(norm: str) -> bool:
+    """Whether a date may begin with the word; quick, for it is asked of every word."""
+    return norm in MONTHS or norm in SEASONS or norm[:1].isdigit() or norm in ("twenty", "nineteen", "two")
 
 
 def _season_end(norms: list[str], i: int) -> int:
