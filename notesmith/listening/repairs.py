@@ -113,12 +113,12 @@ def _sounding(hearing: Hearing) -> Iterator[Guess]:
     names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
     trade, right = _trade_targets(hearing.lexicon), _right(hearing)
     named = {word for found in names.values() for target in found for word in target.words}
-    for stretch in stretches(hearing, names.keys() | trade.keys()):
+    for stretch in stretches(hearing, names, trade, right):
         known = right[stretch.start : stretch.end]
         for target in names.get(stretch.sound.bones, ()):
             if _may_be(stretch, target, known, named):
                 yield from _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
-        if not any(known) and _may_be_trade(stretch):
+        if stretch.is_strange(known):
             for target in trade.get(stretch.sound.bones, ()):
                 if _may_be(stretch, target, known, named):
                     yield from _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
@@ -152,11 +152,6 @@ def _trade_bar(stretch: Stretch, target: Target) -> float:
     return bar - 0.04 * min(stretch.odd, 2) + 0.1 * (len(stretch.words) == 1)
 
 
-def _may_be_trade(stretch: Stretch) -> bool:
-    """Whether the words are strange enough for a word of the trade: two at least, and no filling among them."""
-    return len(stretch.words) > 1 and (bool(stretch.odd) or not stretch.loose)
-
-
 def _may_be(stretch: Stretch, target: Target, known: Sequence[int], named: Collection[str]) -> bool:
     """Whether what the two do not share can be one misprinted as the other."""
     heard = [(w, k) for w, k in zip(stretch.words, known, strict=True) if w not in target.words]
@@ -178,13 +173,13 @@ def _same_stem(printed: str, meant: str) -> bool:
     return shared >= 4 and shared >= 0.6 * min(len(printed), len(meant))
 
 
-def _right(hearing: Hearing) -> bytearray:
+def _right(hearing: Hearing) -> bytes:
     """The words that the lexicon knows as they stand."""
     norms = [w.norm for w in hearing.words]
     right = bytearray(len(norms))
     for hit in hearing.lexicon.match(norms):
         right[hit.start : hit.end] = b"\1" * (hit.end - hit.start)
-    return right
+    return bytes(right)
 
 
 def _sheet_targets(sheet: Sheet, lexicon: Lexicon) -> list[Target]:

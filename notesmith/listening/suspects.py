@@ -42,6 +42,10 @@ class Stretch:
     odd: int  # how many of its words are strange in English, or stand with a capital where none is due
     place: Place  # how well a name could stand here
 
+    def is_strange(self, known: bytes) -> bool:
+        """Whether it is strange enough for a word of the trade: two words, none known, odd ones or no filling."""
+        return len(self.words) > 1 and not any(known) and (bool(self.odd) or not self.loose)
+
 
 @lru_cache(maxsize=1)
 def _english() -> frozenset[str]:
@@ -60,10 +64,14 @@ def is_english(word: str) -> bool:
     return word in _english()
 
 
-def stretches(hearing: Hearing, wanted: Container[str]) -> Iterator[Stretch]:
-    """Every row of one to four words with no sign between, whose consonants are among the wanted."""
+def stretches(hearing: Hearing, names: Container[str], trade: Container[str], known: bytes) -> Iterator[Stretch]:
+    """Every row of one to four words with no sign between that may be a name or a word of the trade, by its consonants.
+
+    A word of the trade is looked for only in words that are strange as they stand (`known` marks those that are not).
+    """
     words = hearing.words
-    loose = [w.norm in LOOSE for w in words]
+    loose = bytes(w.norm in LOOSE for w in words)
+    odd = bytes(_is_odd(w.norm) for w in words)
     bones = [sound_of(w.norm).bones if _spoken(w) else None for w in words]
     for start in range(len(words)):
         if not _may_open(words[start].norm):
@@ -74,8 +82,18 @@ def stretches(hearing: Hearing, wanted: Container[str]) -> Iterator[Stretch]:
             if last is None:
                 break
             row += last
-            if row in wanted and not _is_idle(words, loose, start, end):
-                yield _stretch(words, loose, start, end)
+            wanted = row in names or (row in trade and _is_strange(loose, odd, known, start, end))
+            if wanted and not _is_idle(words, loose, start, end):
+                yield _stretch(words, loose, odd, start, end)
+
+
+def _is_odd(norm: str) -> bool:
+    return norm not in LOOSE and norm != "'s" and not is_english(norm)
+
+
+def _is_strange(loose: bytes, odd: bytes, known: bytes, start: int, end: int) -> bool:
+    """Two words at least, none of them known, and strange ones or no filling among them."""
+    return end - start > 1 and not any(known[start:end]) and (any(odd[start:end]) or not any(loose[start:end]))
 
 
 def _may_open(norm: str) -> bool:
@@ -83,15 +101,15 @@ def _may_open(norm: str) -> bool:
     return norm == "a" or (len(norm) > 1 and norm not in ("'s", "n't"))
 
 
-def _is_idle(words: Sequence[Word], loose: Sequence[bool], start: int, end: int) -> bool:
+def _is_idle(words: Sequence[Word], loose: bytes, start: int, end: int) -> bool:
     return words[end - 1].norm == "'s" or (end - start < 3 and all(loose[start:end]))
 
 
-def _stretch(words: Sequence[Word], loose: Sequence[bool], start: int, end: int) -> Stretch:
+def _stretch(words: Sequence[Word], loose: bytes, odd: bytes, start: int, end: int) -> Stretch:
     texts = tuple(w.norm for w in words[start:end])
     edges = loose[start] + (loose[end - 1] if end - start > 1 else 0)
-    odd = sum(text not in LOOSE and not is_english(text) for text in texts if text != "'s")
-    return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), odd, _place(words, start, end))
+    place = _place(words, start, end)
+    return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), sum(odd[start:end]), place)
 
 
 def _spoken(word: Word) -> bool:
