@@ -6,7 +6,7 @@ Two kinds are heard: words the lexicon knows, and open ones that stand where a d
 
 from collections.abc import Iterator
 
-from notesmith.lexicon import Hit, Label
+from notesmith.lexicon import Label
 from notesmith.listening.hearing import Description, Hearing, Word
 from notesmith.listening.vocabulary import ADJECTIVES, BE, CONTAINERS, DETERMINERS, FILLERS, GRADERS, NOUNS
 
@@ -70,16 +70,13 @@ def _naming_words(hearing: Hearing) -> set[int]:
 def _known(hearing: Hearing) -> Iterator[Description]:
     """The lexicon's words, each grown to the whole phrase it stands in."""
     words = hearing.words
-    at = [i for i, word in enumerate(words) if word.norm]
-    hits = [hit for hit in hearing.lexicon.match([words[i].norm for i in at]) if _is_sensory(hearing, hit.label)]
+    sensory = {start: (end, label) for start, end, label in hearing.known if _is_sensory(hearing, label)}
     limit = 0
-    for k, hit in enumerate(hits):
-        start, end = at[hit.start], at[hit.end - 1] + 1
-        if start >= limit:
-            start = _grow_left(words, limit, start, end)
-            end, label = _grow_right(words, hits[k + 1 :], at, end, hit.label)
-            limit = end
-            yield Description(start, end, label, "lexicon", _container_after(words, end))
+    for begun, (ended, first) in sensory.items():
+        if begun >= limit:
+            start = _grow_left(words, limit, begun, ended)
+            limit, label = _grow_right(words, sensory, ended, first)
+            yield Description(start, limit, label, "lexicon", _container_after(words, limit))
 
 
 def _is_sensory(hearing: Hearing, label: Label) -> bool:
@@ -106,14 +103,10 @@ def _specifies(words: list[Word], i: int) -> bool:
     return word.tag != "VBG" or (i > 0 and words[i - 1].tag in ("DT", "JJ", "IN"))
 
 
-def _grow_right(words: list[Word], following: list[Hit], at: list[int], end: int, label: Label) -> tuple[int, Label]:
+def _grow_right(words: list[Word], sensory: dict[int, tuple[int, Label]], end: int, label: Label) -> tuple[int, Label]:
     """Take in the noun the word stands before (`vanilla` candle), unless it only carries it (`vanilla` note)."""
     while end < len(words) and _goes_on(words, end):
-        hit = next((h for h in following if at[h.start] == end), None)
-        if hit:
-            end, label = at[hit.end - 1] + 1, hit.label
-        else:
-            end += 1
+        end, label = sensory.get(end, (end + 1, label))
     return end, label
 
 

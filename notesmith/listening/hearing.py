@@ -228,6 +228,13 @@ class Hearing:
         text = " ".join((self.sheet.category, self.sheet.title, *named))
         return frozenset(re.findall(r"[a-z]{3,}", text.lower()))
 
+    @cached_property
+    def known(self) -> list[tuple[int, int, Label]]:
+        """The lexicon's words in the talk as mended (so ask after the repairs): their stretches and labels."""
+        at = [i for i, word in enumerate(self.words) if word.norm]
+        hits = self.lexicon.match([self.words[i].norm for i in at])
+        return [(at[hit.start], at[hit.end - 1] + 1, hit.label) for hit in hits]
+
     def norms(self, start: int, end: int) -> list[str]:
         """The words of a stretch as meant, punctuation left out."""
         return [w.norm for w in self.words[start:end] if w.norm and w.tag not in PUNCTUATION]

@@ -35,14 +35,12 @@ KIN = frozenset(
 
 def known_words(hearing: Hearing, first: int = 0) -> bytearray:
     """Mark the words, from word `first` on, that belong to names of products and are no sample's own name."""
-    words = hearing.words
     known = _proper(hearing)
-    at = [i for i in range(first, len(words)) if words[i].norm]
-    for hit in hearing.lexicon.match([words[i].norm for i in at]):
-        sort = hearing.lexicon.concepts[hit.label.concept].sort
-        for i in range(at[hit.start], at[hit.end - 1] + 1) if sort in SORTS or sort == "descriptor" else ():
+    for start, end, label in hearing.known:
+        sort = hearing.lexicon.concepts[label.concept].sort
+        for i in range(start, end) if start >= first and (sort in SORTS or sort == "descriptor") else ():
             known[i] = 2 if known[i] == 2 else sort in SORTS
-    _forget_people(words, known)
+    _forget_people(hearing.words, known)
     for mention in hearing.mentions:
         if mention.kind == "name":
             known[mention.start : mention.end] = bytes(mention.end - mention.start)

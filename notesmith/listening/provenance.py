@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from notesmith.lexicon import Hit
+from notesmith.lexicon import Label
 from notesmith.lexicon.check import common_words
 from notesmith.listening.amounts import Amount
 from notesmith.listening.fact_signs import Scene
@@ -64,16 +64,14 @@ def _form(words: list[Word], a: Amount) -> Iterator[str]:
 def _listed(hearing: Hearing) -> Iterator[Amount]:
     """The lexicon's terms that may be stated."""
     words = hearing.words
-    at = [i for i, w in enumerate(words) if w.norm]
     named = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
-    for hit in hearing.lexicon.match([words[i].norm for i in at]):
-        start, end = at[hit.start], at[hit.end - 1] + 1
-        sort = hearing.lexicon.concepts[hit.label.concept].sort
+    for start, end, label in hearing.known:
+        sort = hearing.lexicon.concepts[label.concept].sort
         kind = KINDS.get(sort) or ("process" if words[end - 1].norm in MAKERS else None)
         if kind and not (kind == "harvest" and words[end - 1].norm in YEARLY and end - start == 1):
-            marks = (("guarded", hit.label.guarded), ("in a name", start in named))
+            marks = (("guarded", label.guarded), ("in a name", start in named))
             signs = (f"sort {sort}", *(sign for sign, there in marks if there))
-            yield Amount(start, end, kind, _value(hearing, start, end, hit), None, f"a known {kind}", signs)
+            yield Amount(start, end, kind, _value(hearing, start, end, label), None, f"a known {kind}", signs)
 
 
 def _joined(hearing: Hearing, stated: list[Amount]) -> list[Amount]:
@@ -102,10 +100,10 @@ def _beside(words: list[Word], last: Amount, found: Amount) -> bool:
     )
 
 
-def _value(hearing: Hearing, start: int, end: int, hit: Hit) -> str:
+def _value(hearing: Hearing, start: int, end: int, label: Label) -> str:
     """The words as printed where they are the lexicon's own, else the lexicon's."""
     printed = hearing.said(start, end)
-    return printed if printed.lower() == hit.label.text.lower() else hit.label.text
+    return printed if printed.lower() == label.text.lower() else label.text
 
 
 def _open_origins(hearing: Hearing) -> Iterator[Amount]:

@@ -45,7 +45,7 @@ TAG_GROUPS = {
 def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
     """For every description, the signs for and against its being a perception."""
     density = _densities(hearing)
-    if len(density) < FEW:
+    if len(density) < FEW and any(word.norm in SENSING for word in hearing.words):
         density = [max(USUAL, value) for value in density]
     return [
         tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
