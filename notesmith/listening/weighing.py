@@ -45,12 +45,17 @@ TAG_GROUPS = {
 def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
     """For every description, the signs for and against its being a perception."""
     density = _densities(hearing)
-    if len(density) < FEW and any(word.norm in SENSING for word in hearing.words):
+    if len(density) < FEW and _is_tasting(hearing):
         density = [max(USUAL, value) for value in density]
     return [
         tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
         for i, d in enumerate(hearing.descriptions)
     ]
+
+
+def _is_tasting(hearing: Hearing) -> bool:
+    """Whether a short talk is about tasting at all: senses are spoken of, or a sample is named."""
+    return any(word.norm in SENSING for word in hearing.words) or any(m.kind == "name" for m in hearing.mentions)
 
 
 def likelihood(signs: tuple[str, ...]) -> float:
