@@ -127,7 +127,8 @@ def _place(hearing: Hearing, i: int, end: int) -> _Place:
 def _stands_as_name(at: _Place, name: Name) -> bool:
     """A common word names a sample only in a naming place: `the green is`, `cup E`, `than the left`, `Left again`."""
     carried = at.right in CARRIERS or at.right in FELLOWS
-    noun_follows = at.after is not None and at.after.tag in ("NN", "NNS") and not carried and at.right not in SAID_OF
+    goes_on = carried or at.right in SAID_OF or at.right in NAMED_BEFORE  # `red wins`: the tagger takes it for a noun
+    noun_follows = at.after is not None and at.after.tag in ("NN", "NNS") and not goes_on
     if name.words[0] == "the":
         return not noun_follows and (at.after is None or at.after.tag != "JJ")
     if len(name.words) == 1 and len(name.words[0]) == 1 and name.words[0].isalpha():
