@@ -6,7 +6,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any, TypeVar
 
-from notesmith.errors import FaultError, NoTastingError
+from notesmith.errors import CaptionError, FaultError, NoTastingError
 from notesmith.lexicon import Lexicon
 from notesmith.listening.drafting import draft_from_talk
 from notesmith.listening.hearing import Grounds, Heard, Hearing, Perception, Word
@@ -28,14 +28,17 @@ from notesmith.records import (
 from notesmith.transcript import Captions, Talk
 
 R = TypeVar("R", bound=Evidenced)
+LONGEST_WORD = 1_000  # characters; the tokenizer's time grows with the square of a word, and nobody says a longer one
 CONVINCING = 0.6  # a perception so sure that it is no figure of speech
 
 
 def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None) -> Notes:
     """Take the notes of one recording.
 
-    Without a sheet, one is drafted from the talk. Raises NoTastingError where nothing is tasted.
+    Without a sheet, one is drafted from the talk. Raises NoTastingError where nothing is tasted, and CaptionError
+    where a word is too long to have been said.
     """
+    _check_words(captions)
     talk = Talk.from_captions(captions)
     lexicon = lexicon or Lexicon.load()
     hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
@@ -47,6 +50,14 @@ def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexic
 def draft_sheet(captions: Captions, *, lexicon: Lexicon | None = None) -> Sheet:
     """Propose a tasting sheet from the talk alone. Raises NoTastingError where nothing is tasted."""
     return take_notes(captions, lexicon=lexicon).sheet
+
+
+def _check_words(captions: Captions) -> None:
+    """Refuse what only looks like a caption file: markup or data without a space for a thousand characters."""
+    longest = max((len(word.text) for cue in captions.cues for word in cue.words), default=0)
+    if longest > LONGEST_WORD:
+        what = f"a word of {longest:,} characters, which nobody can have said"
+        raise CaptionError(what, where=captions.name, mend="export the captions again")
 
 
 def _is_tasting(hearing: Hearing, *, drafted: bool) -> bool:

@@ -1,8 +1,10 @@
 """From what was heard to the published notes."""
 
+from time import process_time
+
 import pytest
 
-from notesmith.errors import NoTastingError
+from notesmith.errors import CaptionError, NoTastingError
 from notesmith.listening import take_notes
 from notesmith.listening.hearing import Revealed
 from notesmith.listening.notes import write_notes
@@ -152,3 +154,12 @@ def test_a_given_sheet_is_kept_and_no_draft() -> None:
     """The notes carry the sheet they were taken with, and its samples."""
     notes = noted()
     assert (notes.sheet, notes.sheet_drafted, notes.samples) == (SHEET, False, ("left", "right"))
+
+
+def test_a_word_nobody_can_have_said_is_refused_at_once() -> None:
+    """Two hundred kilobytes without a space cost no more than one clear line."""
+    captions = parse_captions(b"<a" * 100_000, "noise.vtt")
+    begun = process_time()
+    with pytest.raises(CaptionError, match="200,000 characters"):
+        take_notes(captions)
+    assert process_time() - begun < 2
