@@ -5,9 +5,8 @@ from collections.abc import Iterator
 
 from notesmith.clock import parse_clock
 from notesmith.errors import CaptionError
-from notesmith.transcript.formats.marked_text import read_marked
-from notesmith.transcript.formats.timing_lines import Block
-from notesmith.transcript.passages import LINE_START, Line, Passage, Reading, lines_of
+from notesmith.transcript.formats.timing_lines import Block, read_blocks
+from notesmith.transcript.passages import LINE_START, Line, Reading, lines_of
 
 _TIME = r"-?\d{1,4}:\d{2}:\d{2}\.\d{1,3}"
 _TIMING = re.compile(rf"{LINE_START}[ \t]*({_TIME}),({_TIME})[ \t]*(?=[\r\n]|\Z)", re.MULTILINE)
@@ -20,14 +19,7 @@ def recognises(text: str) -> bool:
 
 def read(text: str) -> Reading:
     """Read a cue under each timing line."""
-    reading = Reading("sbv", ())
-    reading.passages = _passages(text, reading.warnings)
-    return reading
-
-
-def _passages(text: str, warnings: list[str]) -> Iterator[Passage]:
-    for block in _blocks(text, warnings):
-        yield from read_marked(text, block.lines, block.start_ms, block.end_ms)
+    return read_blocks("sbv", text, _blocks)
 
 
 def _blocks(text: str, warnings: list[str]) -> Iterator[Block]:

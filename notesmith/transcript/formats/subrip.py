@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 
 from notesmith.transcript.formats import webvtt
-from notesmith.transcript.formats.marked_text import read_marked
-from notesmith.transcript.formats.timing_lines import TIMING_AT_LINE_START, Block, timing_of
-from notesmith.transcript.passages import Line, Passage, Reading, lines_of
+from notesmith.transcript.formats.timing_lines import TIMING_AT_LINE_START, Block, read_blocks, timing_of
+from notesmith.transcript.passages import Line, Reading, lines_of
 
 
 def recognises(text: str) -> bool:
@@ -15,14 +14,7 @@ def recognises(text: str) -> bool:
 
 def read(text: str) -> Reading:
     """Read forgivingly: counters may be missing or wrong, and a cue may hold empty lines."""
-    reading = Reading("subrip", ())
-    reading.passages = _passages(text, reading.warnings)
-    return reading
-
-
-def _passages(text: str, warnings: list[str]) -> Iterator[Passage]:
-    for block in _blocks(text, warnings):
-        yield from read_marked(text, block.lines, block.start_ms, block.end_ms)
+    return read_blocks("subrip", text, _blocks)
 
 
 def _blocks(text: str, warnings: list[str]) -> Iterator[Block]:

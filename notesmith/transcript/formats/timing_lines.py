@@ -1,11 +1,13 @@
 """The line `start --> end` that WebVTT and SubRip share, and the lines that belong to it."""
 
 import re
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from notesmith.clock import parse_clock
 from notesmith.errors import CaptionError
-from notesmith.transcript.passages import LINE_START, Line
+from notesmith.transcript.formats.marked_text import read_marked
+from notesmith.transcript.passages import LINE_START, Line, Passage, Reading
 
 # Points and commas, one to three digits and missing hours are all met in files of either name.
 _TIME = r"-?\s?(?:\d+:)?\d{1,3}:\d{1,2}(?:[.,:]\d{1,9})?"
@@ -58,3 +60,15 @@ def _ms(text: str) -> int:
         return parse_clock(f"{minutes}.{seconds}")
     whole, point, fraction = seconds.replace(",", ".").partition(".")
     return parse_clock(f"{minutes}:{whole.zfill(2)}{point}{fraction}")
+
+
+def read_blocks(name: str, text: str, blocks: Callable[[str, list[str]], Iterable[Block]]) -> Reading:
+    """Read marked text cue by cue, as a format cuts its text into them; warnings come as the cues are read."""
+    reading = Reading(name, ())
+
+    def passages() -> Iterator[Passage]:
+        for block in blocks(text, reading.warnings):
+            yield from read_marked(text, block.lines, block.start_ms, block.end_ms)
+
+    reading.passages = passages()
+    return reading

@@ -3,9 +3,8 @@
 import re
 from collections.abc import Iterator
 
-from notesmith.transcript.formats.marked_text import read_marked
-from notesmith.transcript.formats.timing_lines import Block, broken_timing_of, timing_of
-from notesmith.transcript.passages import Line, Passage, Reading, lines_of
+from notesmith.transcript.formats.timing_lines import Block, broken_timing_of, read_blocks, timing_of
+from notesmith.transcript.passages import Line, Reading, lines_of
 
 _SIGNATURE = re.compile(r"\s*WEBVTT(?=[ \t\r\n]|\Z)")
 _ASIDE = re.compile(r"(?:NOTE|STYLE|REGION)(?:[ \t:]|$)")
@@ -18,14 +17,7 @@ def recognises(text: str) -> bool:
 
 def read(text: str) -> Reading:
     """Read voices, word times and character references; notes, styles and regions are left out."""
-    reading = Reading("webvtt", ())
-    reading.passages = _passages(text, reading.warnings)
-    return reading
-
-
-def _passages(text: str, warnings: list[str]) -> Iterator[Passage]:
-    for block in _blocks(text, warnings):
-        yield from read_marked(text, block.lines, block.start_ms, block.end_ms)
+    return read_blocks("webvtt", text, _blocks)
 
 
 def _blocks(text: str, warnings: list[str]) -> Iterator[Block]:
