@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from notesmith.listening.calls import COPULAS, find_calls, row_from
 from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.mishearing import meant_name
 from notesmith.listening.names import CARRIERS
 from notesmith.listening.products import (
     NO_NAME,
@@ -17,13 +19,14 @@ from notesmith.listening.products import (
     ties,
     with_apposition,
 )
-from notesmith.listening.siding import short_names
+from notesmith.listening.slips import beside_on_slip
+from notesmith.listening.sounding import joined, likeness
 from notesmith.listening.vocabulary import NEGATORS, NOUNS
 
 REACH = 22  # words after a sample in which its product is named
 FAR = 40  # words after a sample in which `it's the Assam` still tells of it
+ATTEMPT = 0.7  # how alike two attempts at one name sound
 ASIDE = 8  # words from `which leaves` to the product left
-COPULAS = frozenset("is 's was are were 're be".split())
 SUBJECTS = frozenset("it that this they which these".split())
 ARTICLES = frozenset("a an the your our my , all oh uh um called".split())
 BREAKS = STOPS | frozenset(", . ! and it that this there 's called named".split())
@@ -44,12 +47,7 @@ BESIDE = (
 )
 PLACES = frozenset("in under underneath behind beneath inside".split())
 LINKS = COPULAS | PLACES | frozenset("the a with on really , all along be been has to that which here".split())
-LEADS = frozenset(
-    ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
-)
 HEADS = SENTENCE_ENDS | {",", "'"}
-FOLLOWS = COPULAS | frozenset(". , : has says turns had goes o'clock".split())
-LEFT = frozenset("makes leaves leaving".split())
 LEAVING = frozenset("leaves leaving left remaining".split())
 BEST = frozenset("winner champion favourite favorite".split())
 
@@ -68,7 +66,7 @@ class Naming:
 
 def find_namings(hearing: Hearing, known: bytearray, first: int, openings: list[int], reach: int) -> list[Naming]:
     """Names of products given to samples from word `first` on, in order; `it's the …` only soon after an opening."""
-    known, calls = bytearray(known), _calls(hearing, first)
+    known, calls = bytearray(known), find_calls(hearing, first, openings, reach)
     before = [n for m in calls if (n := _named_before(hearing, m, known))]
     for naming in before:
         known[naming.start : naming.end] = bytes(naming.end - naming.start)
@@ -80,12 +78,15 @@ def _named_after(
     hearing: Hearing, calls: list[Mention], known: bytearray, openings: list[int], reach: int
 ) -> Iterator[Naming]:
     for k in range(len(calls)):
-        samples, last = _row(hearing.words, calls, k)
+        samples, last = row_from(hearing.words, calls, k)
         limit = next((m.start for m in calls[k:] if m.start >= last.end), len(hearing.words))
         naming = _naming(hearing, last.end, min(limit, last.end + REACH), samples, known)
         if not naming and any(0 <= last.end - o <= reach for o in openings):
-            naming = _headed(hearing, last, limit, samples, known) or _told_later(
-                hearing, last.end, min(limit, last.end + FAR), samples, known
+            naming = (
+                _misheard(hearing, last, samples)
+                or _headed(hearing, last, limit, samples, known)
+                or _read_out(hearing, last, samples)
+                or _told_later(hearing, last.end, min(limit, last.end + FAR), samples, known)
             )
         if naming:
             yield naming
@@ -95,26 +96,6 @@ def _named_after(
         yield from _unnamed(hearing, i, known, called.get(i))
 
 
-def _calls(hearing: Hearing, first: int) -> list[Mention]:
-    """Where samples are called by their names, in order."""
-    words = hearing.words
-    named = [m for m in hearing.mentions if m.start >= first and m.kind in ("name", "ordinal")]
-    short = [
-        m for m, _ in short_names(hearing)
-        if max(first, 1) <= m.start < len(words) - 1
-        and _calls_out([w.norm for w in words[max(0, m.start - 2) : m.end + 1]])
-    ]  # fmt: skip
-    return sorted([*named, *short], key=lambda m: m.start)
-
-
-def _calls_out(around: list[str]) -> bool:
-    """Whether a common word stands as a sample's name does where it is called (`so glass is`, `that leaves blank,`)."""
-    *_, before, name, after = around
-    if len(name) == 1:
-        return before in LEADS and after in COPULAS
-    return after in COPULAS or (before in LEADS and after in FOLLOWS) or not LEFT.isdisjoint(around[:-2])
-
-
 def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
     """`It's the Assam` of the sample talked of; `the winner is the Assam`; `that leaves the Assam` of the one left."""
     words = hearing.words
@@ -122,17 +103,20 @@ def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...]
     naming = _naming(hearing, i, min(len(words), i + 7), (sample,), known) if sample else None
     if naming and naming.known and (best or not called or called == naming.samples):
         yield replace(naming, called=False)
-    if words[i].norm in LEAVING or (words[i].norm == "other" and words[i + 1].norm in CARRIERS | COPULAS):
+    if words[i].norm in LEAVING or (words[i].norm == "other" and words[i + 1].norm in CARRIERS | COPULAS | PAPERS):
         yield from _left_over(hearing, i + 1, known)
 
 
 def _left_over(hearing: Hearing, at: int, known: bytearray) -> Iterator[Naming]:
     """The product named right after `leaves` or `the other one is`, of whichever sample is left."""
-    limit = min(len(hearing.words), at + ASIDE)
-    called = next((m.start for m in hearing.mentions if m.kind == "name" and m.start >= at), limit)
-    found = next((p for p in phrases(hearing.words, at, min(limit, called), known) if any(known[p[0] : p[1]])), None)
-    if found and BESIDE.issuperset(w.norm for w in hearing.words[at : found[0]]):
-        yield Naming(*found, (), as_meant(hearing, *found), True, False)
+    words, reads = hearing.words, hearing.words[at].norm in PAPERS
+    limit = min(len(words), at + (FAR if reads else ASIDE))
+    limit = min(limit, next((m.start for m in hearing.mentions if m.kind == "name" and m.start >= at), limit))
+    start = next((i for i in range(at, limit) if known[i] == 2), limit) if reads else at
+    found = next((p for p in phrases(words, start, limit, known) if any(known[p[0] : p[1]])), None)
+    if found and (reads or BESIDE.issuperset(w.norm for w in words[at : found[0]])):
+        end = with_apposition(words, found[1], limit, known)
+        yield Naming(found[0], end, (), as_meant(hearing, found[0], end), True, False)
 
 
 def _subject(hearing: Hearing, i: int) -> str | None:
@@ -144,17 +128,6 @@ def _subject(hearing: Hearing, i: int) -> str | None:
         overall = [p for p in hearing.preferences if p.scope == "overall" and p.start < i]
         return overall[-1].preferred if overall else None
     return hearing.topics[hearing.run_of[i]].sample if before in ("it", "that") else None
-
-
-def _row(words: list[Word], calls: list[Mention], k: int) -> tuple[tuple[str, ...], Mention]:
-    """The samples named together (`the first and the third`), and the last of their mentions."""
-    samples, last = calls[k].samples, calls[k]
-    for following in calls[k + 1 :]:
-        between = {w.norm for w in words[last.end : following.start]}
-        if "and" not in between or not between <= {"and", "the", ","}:
-            break
-        samples, last = samples + following.samples, following
-    return samples, last
 
 
 def _named_before(hearing: Hearing, call: Mention, known: bytearray) -> Naming | None:
@@ -185,6 +158,24 @@ def _headed(hearing: Hearing, call: Mention, limit: int, samples: tuple[str, ...
     return Naming(start, end, samples, as_meant(hearing, start, end), True)
 
 
+def _misheard(hearing: Hearing, call: Mention, samples: tuple[str, ...]) -> Naming | None:
+    """The product in `heron is key moon`, where no word is known."""
+    words, at = hearing.words, call.end
+    if at + 5 > len(words) or words[at].norm not in COPULAS:
+        return None
+    start = at + 1 + (words[at + 1].norm in ARTICLES)
+    for end in (start + 3, start + 2):
+        if meant_name(hearing.lexicon, tuple(w.norm for w in words[start:end])):
+            return Naming(start, end, samples, as_meant(hearing, start, end), True)
+    return None
+
+
+def _read_out(hearing: Hearing, call: Mention, samples: tuple[str, ...]) -> Naming | None:
+    """What a slip has beside the sample it names (`it says, Monday, two hills reserve, …`), known as a name or not."""
+    found = beside_on_slip(hearing.words, call)
+    return Naming(*found, samples, as_meant(hearing, *found), True) if found else None
+
+
 def _told_later(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
     """The product in `it's the Assam` some way after the sample was called."""
     words = hearing.words
@@ -209,9 +200,20 @@ def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], kno
     between = [w.norm for w in hearing.words[at : chosen[0]]]
     if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
         return None
-    start, end = chosen[0], with_apposition(hearing.words, chosen[1], limit, known)
+    start, end = _last_attempt(hearing, *chosen)
+    end = with_apposition(hearing.words, end, limit, known)
     product = as_meant(hearing, start, end)
     return Naming(start, end, samples, product, is_known) if product else None
+
+
+def _last_attempt(hearing: Hearing, start: int, end: int) -> tuple[int, int]:
+    """The name at its second attempt, where a sample's own name stands between the two (`mugi cha, mug, mugicha`)."""
+    names = {s.id.lower() for s in hearing.sheet.samples}
+    inside = next((i for i in range(start + 1, end - 1) if hearing.words[i].norm in names), None)
+    if inside is None:
+        return start, end
+    first, second = (joined(hearing.norms(*part)) for part in ((start, inside), (inside + 1, end)))
+    return (inside + 1, end) if likeness(first, second) >= ATTEMPT else (start, end)
 
 
 def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
@@ -236,7 +238,8 @@ def _run_end(words: list[Word], start: int, limit: int, known: bytearray) -> int
     """Where what is said in one go ends, without what cannot end a name."""
     end = start
     while end < limit and words[end].tag != "CD" and end - start < 7:
-        breaks = words[end].norm in BREAKS or words[end].tag in VERBS
+        noun = words[end].tag == "VBZ" and end > start and words[end - 1].tag in ("JJ", "VBN", "VBD")  # mistaken
+        breaks = words[end].norm in BREAKS or (words[end].tag in VERBS and not noun)
         if breaks and not known[end] and not ties(words, end, start, limit, known):
             break
         end += 1

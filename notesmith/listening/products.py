@@ -22,6 +22,7 @@ NO_NAME = (
 )
 JOINING = frozenset(["NN", "NNS", "NNP", "NNPS", "JJ", "VBN", "VBD", "HYPH", "FW"])
 LINKING = frozenset("mostly all pure it that 's is the a called , from".split())
+PICKINGS = frozenset("pick picking flush harvest crop batch cask vintage edition release press roast".split())
 SENTENCE_ENDS = frozenset('. ! ? : ... … " “ ” ( -'.split())
 TELLING = frozenset(
     "says said told wrote writes put puts picked poured set asked thinks knows brought handed weighed hid texted "
@@ -124,9 +125,15 @@ def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -
     """Take in what stands beside the name (`Assam, second flush`; `a stout, that's Hill Top`), if it is a name too."""
     if end >= limit or words[end].norm not in (",", "."):
         return end
+    told = next((k for k in range(end + 1, min(limit, end + 4)) if words[k].norm in PICKINGS), None)
+    if told and words[end].norm == "," and words[end + 1].tag in ("JJ", "CD", "NN", "NNP") and told > end + 1:
+        return told + 1
     start = next((k for k in range(end + 1, limit) if words[k].norm not in LINKING), limit)
     sure = start < limit and (known[start] == 2 or (known[start] and start - end < 3 and words[end].norm == ","))
-    return phrase_end(words, start, limit, known) if sure and start - end < 6 else end
+    if not sure or start - end > 5 or words[start].norm == words[end - 1].norm:
+        return end
+    beside = phrase_end(words, start, limit, known)
+    return beside if all(known[start:beside]) else end  # `Assam, Cain juice` goes on in other words
 
 
 def as_meant(hearing: Hearing, start: int, end: int) -> str:

@@ -4,10 +4,17 @@ Identities are made known in a roll call: after a paper is opened or a cup turne
 with a product. The roll call is where most samples are so named one soon after another; each is noted once.
 """
 
+from itertools import pairwise
+
+from notesmith.listening.announced import find_announced
+from notesmith.listening.calls import COPULAS
 from notesmith.listening.candidates import name_by_verdict
-from notesmith.listening.equating import BEST, COPULAS, PAPERS, Naming, find_namings
+from notesmith.listening.equating import BEST, PAPERS, Naming, find_namings
 from notesmith.listening.hearing import Grounds, Hearing, Revealed, Word
-from notesmith.listening.products import known_words
+from notesmith.listening.mishearing import meant_product
+from notesmith.listening.products import SENTENCE_ENDS, known_words
+from notesmith.listening.riddles import name_by_votes
+from notesmith.listening.winners import find_winner
 
 EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
 ROLL = 200  # words in which the samples are called one after another
@@ -19,6 +26,8 @@ OPENINGS = frozenset(
     "lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split()
 )
 TURNS = frozenset("reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
+READ = 25  # words from a paper to `it says`
+LEADING = frozenset(". , the ! so right now then and".split())
 MAY_OPEN = PAPERS | BEST | TURNS
 
 
@@ -33,18 +42,36 @@ def find_reveals(hearing: Hearing) -> None:
         for sample in naming.samples or left:
             if sample in sealed:
                 sealed.remove(sample)
-                hearing.reveals.append(_revealed(naming, sample))
+                hearing.reveals.append(_revealed(hearing, naming, sample))
 
 
 def _made_known(hearing: Hearing) -> list[Naming]:
-    """The roll call; where it calls no sample by its name, what the verdict's answer tells."""
+    """The roll call, and for the samples it does not call what riddles and the verdict's answer tell."""
     roll = _roll_call(hearing)
-    return roll if any(n.called and n.known for n in roll) else name_by_verdict(hearing) or roll
+    called = [n for n in roll if n.called and n.known]
+    if {s for n in called for s in n.samples}.issuperset(s.id for s in hearing.sheet.samples):
+        return roll
+    told = _by_riddles(hearing, called)
+    if told:
+        return sorted([*called, *told], key=lambda n: n.start)
+    return roll if called else name_by_verdict(hearing) or roll
 
 
-def _revealed(naming: Naming, sample: str) -> Revealed:
+def _by_riddles(hearing: Hearing, called: list[Naming]) -> list[Naming]:
+    """What the announced products turn out to be from where a paper is opened after the verdict."""
+    candidates = find_announced(hearing, known_words(hearing))
+    if not candidates:
+        return []
+    verdict, winner = find_winner(hearing)
+    start = max(verdict, int(len(hearing.words) * EARLIEST))
+    opened = next((i for i in range(start, len(hearing.words)) if hearing.words[i].norm in PAPERS | TURNS), start)
+    return name_by_votes(hearing, candidates, opened, winner, called)
+
+
+def _revealed(hearing: Hearing, naming: Naming, sample: str) -> Revealed:
     grounds = (Grounds("sample is product", naming.start, naming.end),)
-    return Revealed(naming.start, naming.end, sample, naming.product, 0.8 if naming.known else 0.55, grounds)
+    product = meant_product(hearing, naming.product)
+    return Revealed(naming.start, naming.end, sample, product, 0.8 if naming.known else 0.55, grounds)
 
 
 def _roll_call(hearing: Hearing) -> list[Naming]:
@@ -86,4 +113,6 @@ def _opens(words: list[Word], i: int) -> bool:
     if words[i].norm in BEST:
         return i + 1 < len(words) and words[i + 1].norm in COPULAS
     around = (w.norm for w in words[max(0, i - 6) : i + 5])
-    return words[i].norm in TURNS or not OPENINGS.isdisjoint(around)
+    alone = words[i + 1 : i + 2] and words[i + 1].norm in SENTENCE_ENDS and words[i - 1].norm in LEADING
+    reads = any(a.norm == "it" and b.norm == "says" for a, b in pairwise(words[i : i + READ]))
+    return words[i].norm in TURNS or bool(alone) or reads or not OPENINGS.isdisjoint(around)

@@ -1,0 +1,86 @@
+"""What was told of each announced product alone, by which a riddle may mean it: its shop, its dented tin, its price."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notesmith.listening.announced import Candidate
+from notesmith.listening.equating import PAPERS
+from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.numbers import read_number
+from notesmith.listening.products import NO_NAME
+from notesmith.listening.suspects import LOOSE
+from notesmith.listening.vocabulary import GRADERS, LIKING, NOUNS
+
+FAR = 90  # words after its name in which a product is still told of
+ANNOUNCED = 25  # the same where it is announced: after the last one the talk goes on to other things
+RARE = 4  # times a telling word is said before the reveal
+ROOT = 4  # letters that two forms of a word share
+MONEY = frozenset("pound pounds euro euros dollar dollars bucks quid £ $ €".split())
+TELLING = NOUNS | {"VBN", "VBD", "JJ", "VBG", "CD"}
+IDLE = frozenset("poured pour written writes foot bottom grams gram hundred minutes minute seconds millilitres".split())
+PLAIN = LOOSE | NO_NAME | LIKING | GRADERS | PAPERS | IDLE
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """How one product may be spoken of."""
+
+    names: frozenset[str]
+    signs: frozenset[str]  # roots of words told of it alone
+    is_cheapest: bool
+    is_dearest: bool
+
+
+def profiles(hearing: Hearing, candidates: list[Candidate], till: int) -> list[Profile]:
+    """What each candidate alone was told before word `till`."""
+    told = [list(_told(hearing, candidates, k, till)) for k in range(len(candidates))]
+    often = Counter(map(sign_of, hearing.words[:till]))
+    signs = [{sign for i in at if (sign := sign_of(hearing.words[i])) and often[sign] <= RARE} for at in told]
+    prices = [_price(hearing.words, at) for at in told]
+    paid = [p for p in prices if p is not None]
+    whole = len(paid) == len(prices) and len(set(paid)) > 1
+    return [
+        Profile(
+            candidate.words,
+            frozenset(signs[k].difference(*(s for j, s in enumerate(signs) if j != k))),
+            whole and prices[k] == min(paid),
+            whole and prices[k] == max(paid),
+        )
+        for k, candidate in enumerate(candidates)
+    ]
+
+
+def sign_of(word: Word) -> str:
+    """The root of a word that can tell one product from another; empty where it cannot.
+
+    A root of four letters takes `post`, `postage` and `postman` for one.
+    """
+    telling = word.tag in TELLING and word.norm not in PLAIN and len(word.norm) >= ROOT
+    return word.norm[:ROOT] if telling else ""
+
+
+def _told(hearing: Hearing, candidates: list[Candidate], k: int, till: int) -> Iterator[int]:
+    """The words after each naming of the product, up to another's naming or a sample's."""
+    words = hearing.words
+    samples = {m.start for m in hearing.mentions if m.kind == "name"}
+    own, announced = candidates[k].words, candidates[-1].start
+    others = {word for c in candidates for word in c.words} - own
+    left = 0
+    for i in range(till):
+        if words[i].norm in own:
+            left = FAR if i > announced + FAR else ANNOUNCED
+        elif words[i].norm in others or i in samples or (left and words[i].norm == "other"):
+            left = 0
+        if left:
+            left -= 1
+            yield i
+
+
+def _price(words: list[Word], at: list[int]) -> float | None:
+    """The first sum of money among some words."""
+    for i in at:
+        number = read_number([w.norm for w in words[i : i + 8]], 0)
+        if number and {w.norm for w in words[i + number.end : i + number.end + 1]} & MONEY:
+            return number.decimal
+    return None

@@ -1,0 +1,41 @@
+"""What stands on a slip that is read out: a sample's name, though the captions misprint it, and a product beside it."""
+
+from collections.abc import Iterator
+
+from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.suspects import LOOSE
+from notesmith.listening.vocabulary import BE, NOUNS
+from notesmith.listening.winners import sounding_sample, spoken_names
+
+UNDER = frozenset("under underneath beneath behind".split())
+HEADS = frozenset(". ? ! : , says the".split())
+CALLED = BE | frozenset([",", ".", ":"])
+BREAKS = frozenset(". , ! ? : ; …".split())
+NO_PRODUCT = frozenset(["VBZ", "VBP", "VBD", "MD", "PRP", "WP", "UH"])
+UNDER_BAR, HEAD_BAR = 0.6, 0.76  # how much a word must sound like a name: a slip lies under something by its name
+LONGEST = 5  # words of a product
+
+
+def misprinted_calls(hearing: Hearing, openings: list[int], reach: int) -> Iterator[Mention]:
+    """Where a sample is called by a misprinted name soon after a paper is opened."""
+    words, names = hearing.words, spoken_names(hearing)
+    taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
+    for i in sorted({i for o in openings for i in range(o + 1, min(o + reach, len(words) - 3))} - taken):
+        before = [w.norm for w in words[i - 2 : i]]
+        under = not UNDER.isdisjoint(before)
+        if words[i].norm in LOOSE - {"from"} or not (under or before[-1] in HEADS) or words[i].norm in HEADS:
+            continue
+        found = sounding_sample(words, i, names, UNDER_BAR if under else HEAD_BAR)
+        if found and words[found[1]].norm in CALLED and taken.isdisjoint(range(i, found[1])):
+            yield Mention(i, found[1], "name", (found[0],), "sounds like a name of the sheet", 0.5)
+
+
+def beside_on_slip(words: list[Word], call: Mention) -> tuple[int, int] | None:
+    """The words between commas after the name of a sample that follows `it says`."""
+    before = {w.norm for w in words[max(0, call.start - 3) : call.start]}
+    start = call.end + 1
+    if "says" not in before or start >= len(words) or words[call.end].norm not in (",", ":"):
+        return None
+    end = next((i for i in range(start, min(len(words), start + LONGEST + 1)) if words[i].norm in BREAKS), start)
+    tags = {w.tag for w in words[start:end]}
+    return (start, end) if tags & NOUNS and not tags & NO_PRODUCT else None
