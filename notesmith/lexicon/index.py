@@ -44,13 +44,13 @@ class Lexicon:
         tokens make no difference. A label never ends inside a word. Misheard labels are not matched.
         """
         parts, owners = _split(words)
-        hits, place = [], 0
-        while place < len(parts):
-            found = self._longest(parts, owners, place)
+        hits, taken = [], 0
+        for place in [k for k, part in enumerate(parts) if part in self._lengths]:
+            found = self._longest(parts, owners, place) if place >= taken else None
             if found:
                 length, label = found
-                hits.append(Hit(owners[place], owners[place + length - 1] + 1, label))
-            place += found[0] if found else 1
+                taken = place + length
+                hits.append(Hit(owners[place], owners[taken - 1] + 1, label))
         return hits
 
     def look_up(self, text: str) -> Label | None:
@@ -85,13 +85,16 @@ class Lexicon:
     def _longest(self, parts: Sequence[str], owners: Sequence[int], place: int) -> tuple[int, Label] | None:
         if place and owners[place] == owners[place - 1]:
             return None
-        for length in self._lengths.get(parts[place], ()):
-            after = place + length
-            ends_inside = after < len(parts) and owners[after] == owners[after - 1]
-            label = None if ends_inside or after > len(parts) else self._forms.get(tuple(parts[place:after]))
-            if label:
+        for length in self._lengths[parts[place]]:
+            label = self._forms.get(tuple(parts[place : place + length]))
+            if label and _ends_a_word(owners, place + length):
                 return length, label
         return None
+
+
+def _ends_a_word(owners: Sequence[int], end: int) -> bool:
+    """Whether the piece before `end` is there and the last of its word."""
+    return end == len(owners) or (end < len(owners) and owners[end] != owners[end - 1])
 
 
 @cache
@@ -114,14 +117,13 @@ def _collection_put_off() -> Iterator[None]:
 
 def _split(words: Sequence[str]) -> tuple[list[str], list[int]]:
     """The comparable pieces of the words, and for each the place of the word it comes from."""
-    pairs = list(_pairs(words))
-    return [part for part, _ in pairs], [owner for _, owner in pairs]
-
-
-def _pairs(words: Sequence[str]) -> Iterator[tuple[str, int]]:
+    parts: list[str] = []
+    owners: list[int] = []
     for owner, word in enumerate(words):
         for part in pieces(word):
-            yield part, owner
+            parts.append(part)
+            owners.append(owner)
+    return parts, owners
 
 
 def _lengths_by_first_word(forms: Iterable[Key]) -> dict[str, tuple[int, ...]]:

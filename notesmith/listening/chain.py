@@ -35,7 +35,7 @@ def best_chain(states: Sequence[str], signs: Sequence[Signs]) -> list[str]:
 
 
 def _worth(ways: Iterable[str]) -> float:
-    return sum(WEIGHTS.get(way, 0.0) for way in ways)
+    return sum([WEIGHTS.get(way, 0.0) for way in ways])
 
 
 def _leaving(sign: Signs) -> list[str]:
@@ -49,10 +49,10 @@ def _step(states: Sequence[str], score: list[float], sign: Signs) -> tuple[list[
     steps, fresh = [], []
     for now, state in enumerate(states):
         move = leaving + (0.0 if sign.other or state in sign.pulls else WEIGHTS["unnamed"])
-        worths = [
-            value + (stay if before == now else move + (WEIGHTS["to the next in order"] if before == now - 1 else 0.0))
-            for before, value in enumerate(score)
-        ]
+        worths = [value + move for value in score]
+        worths[now] = score[now] + stay
+        if now:
+            worths[now - 1] = score[now - 1] + (move + WEIGHTS["to the next in order"])
         worth = max(worths)
         steps.append(now if worths[now] == worth else worths.index(worth))
         fresh.append(worth)

@@ -23,6 +23,7 @@ OPENERS = frozenset(
     "mean suppose bet believe sure , and or so the a of to in for with at on from not n't nt do does did is was are "
     "were can could would should will have has had".split()
 )
+FIRST_WORDS = CONTRASTS | SUBJECTS | {"and"}
 ASKING = frozenset("is are do does did can could would will has have was were isn't".split())
 ASKED = frozenset("you it there that this anyone anybody we i they".split())
 LEAD_INS = frozenset("so and um uh or well ,".split())
@@ -31,7 +32,7 @@ LEAD_INS = frozenset("so and um uh or well ,".split())
 def cut_clauses(hearing: Hearing) -> None:
     """Cut the words into clauses; every word belongs to exactly one."""
     words = hearing.words
-    cuts = [0, *(i for i in range(1, len(words)) if _begins(words, i)), len(words)]
+    cuts = [0, *(i for i in _candidates(hearing) if _begins(words, i)), len(words)]
     hearing.clauses, hearing.clause_of = [], [0] * len(words)
     for start, end in pairwise(cuts):
         for at in range(start, end, LONGEST):
@@ -39,6 +40,14 @@ def cut_clauses(hearing: Hearing) -> None:
             clause = Clause(at, stop, words[at].speaker, _asks(words, at, stop))
             hearing.clause_of[at:stop] = [len(hearing.clauses)] * (stop - at)
             hearing.clauses.append(clause)
+
+
+def _candidates(hearing: Hearing) -> list[int]:
+    """The words at which a thought may begin: after a stop or a pause, with another speaker, or by what they are."""
+    stopped = {i + 1 for i in hearing.places(STOPS)}
+    paused = {i for i, word in enumerate(hearing.words) if word.pause >= LONG_PAUSE_MS}
+    turns = {i for i, (a, b) in enumerate(pairwise([word.speaker for word in hearing.words]), 1) if a != b}
+    return sorted((stopped | paused | turns).union(hearing.places(FIRST_WORDS)) - {0, len(hearing.words)})
 
 
 def _begins(words: list[Word], i: int) -> bool:

@@ -50,7 +50,7 @@ def find_descriptions(hearing: Hearing) -> None:
     """Find the stretches that may describe, the lexicon's first, then open ones where nothing else stands."""
     taken = _naming_words(hearing)
     found: list[Description] = []
-    for description in (*_known(hearing), *_open(hearing.words)):
+    for description in (*_known(hearing), *_open(hearing)):
         stretch = range(description.start, description.end)
         if taken.isdisjoint(stretch):
             taken.update(stretch)
@@ -125,13 +125,14 @@ def _container_after(words: list[Word], end: int) -> int:
     return -1
 
 
-def _open(words: list[Word]) -> Iterator[Description]:
+def _open(hearing: Hearing) -> Iterator[Description]:
     """Open descriptions: a noun phrase, or an adjective, where a description stands."""
-    for i, word in enumerate(words):
+    words, carried = hearing.words, [i - 1 for i in hearing.places(CARRYING) if i]
+    for i in sorted({*hearing.places(FRAMING), *carried}):
         rule = _frame(words, i)
         if rule:
             yield from _phrases(words, i + 1, rule)
-        elif _is_carried(words, i) and _may_describe(word):
+        elif _is_carried(words, i) and _may_describe(words[i]):
             yield Description(_grow_left(words, 0, i, i + 1), i + 1, None, "before a carrying word", i + 1)
 
 

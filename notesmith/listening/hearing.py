@@ -4,6 +4,8 @@ Positions are indexes of words; a stretch is a half-open pair of them. Times are
 """
 
 import re
+from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, NamedTuple
@@ -231,9 +233,29 @@ class Hearing:
     @cached_property
     def known(self) -> list[tuple[int, int, Label]]:
         """The lexicon's words in the talk as mended (so ask after the repairs): their stretches and labels."""
-        at = [i for i, word in enumerate(self.words) if word.norm]
-        hits = self.lexicon.match([self.words[i].norm for i in at])
+        at = [i for i, norm in enumerate(self.meant) if norm]
+        hits = self.lexicon.match([self.meant[i] for i in at])
         return [(at[hit.start], at[hit.end - 1] + 1, hit.label) for hit in hits]
+
+    @cached_property
+    def meant(self) -> list[str]:
+        """The norms of all words as mended (so ask after the repairs)."""
+        return [word.norm for word in self.words]
+
+    @cached_property
+    def _places(self) -> dict[str, list[int]]:
+        places: dict[str, list[int]] = defaultdict(list)
+        for i, norm in enumerate(self.meant):
+            places[norm].append(i)
+        return dict(places)
+
+    def places(self, norms: Iterable[str]) -> list[int]:
+        """Where any of these words stand, in order (ask after the repairs): cheaper than looking at every word."""
+        return sorted(i for norm in norms for i in self._places.get(norm, ()))
+
+    def clauses_with(self, norms: Iterable[str]) -> list[int]:
+        """The clauses in which any of these words stand, in order."""
+        return sorted({self.clause_of[i] for norm in norms for i in self._places.get(norm, ())})
 
     def norms(self, start: int, end: int) -> list[str]:
         """The words of a stretch as meant, punctuation left out."""

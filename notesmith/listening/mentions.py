@@ -70,12 +70,11 @@ def _named(hearing: Hearing) -> list[Mention]:
     by_first: dict[str, list[Name]] = defaultdict(list)
     for name in names_of(hearing.sheet, hearing.lexicon):
         by_first[name.words[0]].append(name)
-    words, found, i = hearing.words, [], 0
-    while i < len(words):
-        hit = next((h for n in by_first.get(words[i].norm, ()) if (h := _name_at(hearing, i, n))), None)
-        if hit:
-            found.append(hit)
-        i = hit.end if hit else i + 1
+    found: list[Mention] = []
+    for i in hearing.places(by_first):
+        if not found or i >= found[-1].end:
+            hit = next((h for n in by_first[hearing.meant[i]] if (h := _name_at(hearing, i, n))), None)
+            found += [hit] if hit else []
     return found
 
 
@@ -173,9 +172,9 @@ def _owned(hearing: Hearing) -> list[Mention]:
         name[:-2].lower(): s.id for s in hearing.sheet.samples for name in (s.id, *s.aliases) if name.endswith("'s")
     }
     return [
-        Mention(i, i + 1, "name", (owners[word.speaker.lower()],), "mine", 0.8)
-        for i, word in enumerate(hearing.words)
-        if word.norm == "mine" and word.speaker and word.speaker.lower() in owners
+        Mention(i, i + 1, "name", (owners[speaker.lower()],), "mine", 0.8)
+        for i in hearing.places(["mine"])
+        if (speaker := hearing.words[i].speaker) and speaker.lower() in owners
     ]
 
 
@@ -190,8 +189,8 @@ class _Spot(NamedTuple):
 
 def _pointed(hearing: Hearing) -> list[Mention]:
     """`this one`, `that one`, `the other`, `the first one`, `the next one`, `both`."""
-    norms, ids = ["", *(w.norm for w in hearing.words), ""], tuple(s.id for s in hearing.sheet.samples)
-    spots = (_Spot(i, *norms[i : i + 3]) for i in range(len(hearing.words)) if norms[i + 1] in POINTING)
+    norms, ids = ["", *hearing.meant, ""], tuple(s.id for s in hearing.sheet.samples)
+    spots = (_Spot(i, *norms[i : i + 3]) for i in hearing.places(POINTING))
     pointed = (
         _this_one(spot) or _the_other(spot) or _the_next(spot) or _alone(hearing.words, spot, ids)
         or _counted(spot, ids) or _all_of_them(spot, ids)

@@ -18,6 +18,7 @@ OPENERS = frozenset("okay ok right so now alright and then well anyway".split())
 POINTED = {"next": "the next one", "this": "this one", "that": "that one"}
 LEADS = frozenset("the and but so now okay then".split())
 MOVING = ("next", "back", "first", "last", "other", "try")
+MOVES = frozenset(MOVING)
 PAST_BE = frozenset("was were had did".split())
 PREPOSITIONS = frozenset("of in on for about to at by into onto".split())
 LONG_PAUSE_MS = 2500
@@ -28,6 +29,7 @@ PAST_VERBS = frozenset("was were tasted smelled smelt".split())
 TOLD = frozenset("it that they which she he those these".split())
 HERE = frozenset("before there than still again hot cold first i both now".split())
 PRESENT = frozenset("is 's are 're has tastes smells get getting gets goes comes now".split())
+NOW = PRESENT | HERE
 
 
 @dataclass(slots=True)
@@ -92,8 +94,9 @@ def read_signs(hearing: Hearing, run: tuple[int, int], mentions: list[Mention], 
         signs.pulls = {hearing.sheet.samples[0].id: ["introduced together"]}
     others = (m for m in mentions if m.kind == "other")
     signs.other = len(hearing.sheet.samples) == 2 and not distinct and not all(is_aside(words, m) for m in others)
-    signs.changes = list(_changes(words, run, mentions, restarts=restarts))
-    signs.outside = _outside(words, run) if not distinct else ""
+    norms = hearing.meant[run[0] : run[1]]
+    signs.changes = list(_changes(words, run, norms, mentions, restarts=restarts))
+    signs.outside = _outside(norms) if not distinct else ""
     return signs
 
 
@@ -124,13 +127,16 @@ def _word_before(words: list[Word], run: tuple[int, int], m: Mention) -> str:
     return words[i].norm if i >= run[0] else ""
 
 
-def _changes(words: list[Word], run: tuple[int, int], mentions: list[Mention], *, restarts: bool) -> Iterator[str]:
+def _changes(
+    words: list[Word], run: tuple[int, int], norms: list[str], mentions: list[Mention], *, restarts: bool
+) -> Iterator[str]:
     """What says that the talk moves on to another sample."""
     first = words[run[0]]
-    norms = {w.norm for w in words[run[0] : run[1]]}
-    kinds = {m.kind for m in mentions}
-    yield from (way for kind, way in POINTED.items() if kind in kinds)
-    yield from (f"moving word {word}" for word in MOVING if word in norms)
+    if mentions:
+        kinds = {m.kind for m in mentions}
+        yield from (way for kind, way in POINTED.items() if kind in kinds)
+    if not MOVES.isdisjoint(norms):
+        yield from (f"moving word {word}" for word in MOVING if word in norms)
     if first.norm in OPENERS:
         yield "opening word"
     if words[run[0] - 1].speaker != first.speaker:
@@ -141,12 +147,11 @@ def _changes(words: list[Word], run: tuple[int, int], mentions: list[Mention], *
         yield "looking or smelling again"
 
 
-def _outside(words: list[Word], run: tuple[int, int]) -> str:
+def _outside(norms: list[str]) -> str:
     """What says that a run is about something outside the session: `it was like …`, said of another day's cup."""
-    norms = [w.norm for w in words[run[0] : run[1]]]
-    if PRESENT.intersection(norms) or HERE.intersection(norms):
-        return ""
-    if MEMORY.intersection(norms):
-        return "memory"
-    told = any(a in TOLD and b in PAST_VERBS for a, b in pairwise(norms))
-    return "past" if told else ""
+    if NOW.isdisjoint(norms):
+        if not MEMORY.isdisjoint(norms):
+            return "memory"
+        if any(a in TOLD and b in PAST_VERBS for a, b in pairwise(norms)):
+            return "past"
+    return ""

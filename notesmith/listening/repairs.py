@@ -80,12 +80,12 @@ def _mend(hearing: Hearing, mending: Mending) -> None:
 def _listed(hearing: Hearing) -> Iterator[Guess]:
     """Mis-hearings that the lexicon lists, longest first."""
     words, misheard = [w.norm for w in hearing.words], hearing.lexicon.misheard
-    by_first = _lengths(hearing.lexicon)
-    for start, word in enumerate(words):
-        for length in by_first.get(word, ()):
-            label = misheard.get(tuple(words[start : start + length]))
+    lengths = _lengths(hearing.lexicon)
+    for start, opening in enumerate(zip(words, [*words[1:], ""], strict=True)):
+        for length in lengths.get(opening) or lengths.get(opening[:1]) or ():
+            heard = tuple(words[start : start + length])
+            label = misheard.get(heard)
             if label:
-                heard = tuple(words[start : start + length])
                 stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, "none")
                 target = _nearest_label(hearing.lexicon, label, stretch)
                 yield Guess(stretch, target, 0.95, 0.5 + length / 10, "known mis-hearing")
@@ -93,19 +93,30 @@ def _listed(hearing: Hearing) -> Iterator[Guess]:
 
 
 @lru_cache(maxsize=4)
-def _lengths(lexicon: Lexicon) -> dict[str, list[int]]:
-    lengths: dict[str, set[int]] = defaultdict(set)
+def _lengths(lexicon: Lexicon) -> dict[tuple[str, ...], list[int]]:
+    """How long the mis-hearings are that begin with two words, or are one word, longest first."""
+    lengths: dict[tuple[str, ...], set[int]] = defaultdict(set)
     for key in lexicon.misheard:
-        lengths[key[0]].add(len(key))
-    return {first: sorted(found, reverse=True) for first, found in lengths.items()}
+        lengths[key[:2]].add(len(key))
+    return {
+        opening: sorted(found | lengths.get(opening[:1], set()), reverse=True) for opening, found in lengths.items()
+    }
 
 
 def _nearest_label(lexicon: Lexicon, misheard: Label, stretch: Stretch) -> Target:
     """Of the names of the concept the one that sounds most like what was heard."""
-    texts = [label.text for label in lexicon.labels(misheard.concept) if label.kind != "misheard"]
-    preferred = texts[0]
-    text = max(texts, key=lambda t: likeness(joined(tokens_of(t)), stretch.sound) + PREFERRED * (t == preferred))
-    return Target(text, tokens_of(text), joined(tokens_of(text)), None)
+    labels = lexicon.labels(misheard.concept)
+    preferred, *others = (_target(label.text) for label in labels if label.kind != "misheard")
+    return max(
+        (preferred, *others),
+        key=lambda target: likeness(target.sound, stretch.sound) + PREFERRED * (target is preferred),
+    )
+
+
+@lru_cache(maxsize=1024)
+def _target(text: str) -> Target:
+    words = tokens_of(text)
+    return Target(text, words, joined(words), None)
 
 
 def _sounding(hearing: Hearing) -> Iterator[Guess]:

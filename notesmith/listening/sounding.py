@@ -71,7 +71,7 @@ def sound_of(word: str) -> Sound:
 def joined(words: Iterable[str]) -> Sound:
     """How several words sound, said as one."""
     parts = [sound_of(word) for word in words]
-    return Sound("".join(p.letters for p in parts), "".join(p.phones for p in parts), "".join(p.bones for p in parts))
+    return Sound(*map("".join, zip(*parts, strict=True))) if parts else Sound("", "", "")
 
 
 def likeness(a: Sound, b: Sound) -> float:

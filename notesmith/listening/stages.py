@@ -3,7 +3,7 @@
 A stage is held on to until words or descriptions speak for another: nobody announces every sip.
 """
 
-from collections.abc import Mapping
+from operator import add
 
 from notesmith.listening.hearing import Description, Hearing, Stage
 
@@ -30,58 +30,58 @@ BY_FACET: dict[str, dict[Stage, float]] = {
 }
 
 
+def _ways(change: float) -> list[list[float]]:
+    """What it is worth to come to each stage from each."""
+    return [
+        [0.0 if i == j else change + (ONWARD if i == j + 1 else 0.0) for j in range(len(STAGES))]
+        for i in range(len(STAGES))
+    ]
+
+
+STEPS, STEPS_AFRESH = _ways(CHANGE), _ways(CHANGE + AFRESH)
+
+
 def decide_stages(hearing: Hearing, runs: list[tuple[int, int]], samples: list[str | None]) -> list[Stage]:
     """The stage of every run."""
     if not runs:
         return []
-    worths = _worths(hearing, runs)
+    worths = _worths(hearing, len(runs))
     score, steps = worths[0], []
     for k in range(1, len(runs)):
-        step, score = _step(score, worths[k], AFRESH if samples[k] != samples[k - 1] else 0.0)
+        step, score = _step(score, worths[k], STEPS if samples[k] == samples[k - 1] else STEPS_AFRESH)
         steps.append(step)
-    chain = [max(STAGES, key=lambda stage: score[stage])]
+    chain = [score.index(max(score))]
     for step in reversed(steps):
         chain.append(step[chain[-1]])
-    return chain[::-1]
+    return [STAGES[i] for i in reversed(chain)]
 
 
-def _step(
-    score: Mapping[Stage, float], worth: Mapping[Stage, float], afresh: float
-) -> tuple[dict[Stage, Stage], dict[Stage, float]]:
+def _step(score: list[float], worth: list[float], ways: list[list[float]]) -> tuple[list[int], list[float]]:
     """For every stage the best stage before it, and what the pair is worth."""
-    step: dict[Stage, Stage] = {}
-    fresh: dict[Stage, float] = {}
-    for i, now in enumerate(STAGES):
-        options = {
-            before: score[before] + (0.0 if before == now else CHANGE + afresh + (ONWARD if i == j + 1 else 0.0))
-            for j, before in enumerate(STAGES)
-        }
-        step[now] = max(options, key=lambda stage: options[stage])
-        fresh[now] = options[step[now]] + worth[now]
+    step, fresh = [], []
+    for way, here in zip(ways, worth, strict=True):
+        options = [*map(add, score, way)]
+        best = max(options)
+        step.append(options.index(best))
+        fresh.append(best + here)
     return step, fresh
 
 
-def _worths(hearing: Hearing, runs: list[tuple[int, int]]) -> list[dict[Stage, float]]:
-    """For every run, what its words and descriptions speak for."""
-    worths: list[dict[Stage, float]] = [dict.fromkeys(STAGES, 0.0) for _ in runs]
-    k = 0
+def _worths(hearing: Hearing, count: int) -> list[list[float]]:
+    """For every one of `count` runs, what its words and descriptions speak for."""
+    worths = [[0.0] * len(STAGES) for _ in range(count)]
     for description in hearing.descriptions:
-        while runs[k][1] <= description.start:
-            k += 1
-        for stage, worth in _description_worth(hearing, description).items():
-            worths[k][stage] += worth
-    for k, (start, end) in enumerate(runs):
-        for word in hearing.words[start:end]:
-            if word.norm in SIGNS:
-                stage, worth = SIGNS[word.norm]
-                worths[k][stage] += worth
+        _add_worth(hearing, description, worths[hearing.run_of[description.start]])
+    for i in hearing.places(SIGNS):
+        stage, worth = SIGNS[hearing.meant[i]]
+        worths[hearing.run_of[i]][STAGES.index(stage)] += worth
     return worths
 
 
-def _description_worth(hearing: Hearing, description: Description) -> Mapping[Stage, float]:
-    if description.label is None:
-        return {}
-    facets = hearing.lexicon.concepts[description.label.concept].facets
-    worth = BY_FACET[facets[0]]
-    share = (0.4 if description.label.guarded else 1.0) / (1 if len(facets) == 1 else 1.5)
-    return {stage: value * share for stage, value in worth.items()}
+def _add_worth(hearing: Hearing, description: Description, worths: list[float]) -> None:
+    """Add what a description speaks for to what its run does."""
+    if description.label:
+        facets = hearing.lexicon.concepts[description.label.concept].facets
+        share = (0.4 if description.label.guarded else 1.0) / (1 if len(facets) == 1 else 1.5)
+        for stage, worth in BY_FACET[facets[0]].items():
+            worths[STAGES.index(stage)] += worth * share

@@ -5,6 +5,7 @@ from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
+from operator import add
 from pathlib import Path
 from typing import Literal
 
@@ -70,21 +71,29 @@ def stretches(hearing: Hearing, names: Container[str], trade: Container[str], kn
     A word of the trade is looked for only in words that are strange as they stand (`known` marks those that are not).
     """
     words = hearing.words
-    loose = bytes(w.norm in LOOSE for w in words)
-    odd = bytes(_is_odd(w.norm) for w in words)
-    bones = [sound_of(w.norm).bones if _spoken(w) else None for w in words]
-    for start in range(len(words)):
-        if not _may_open(words[start].norm):
-            continue
-        row = ""
-        for end in range(start + 1, min(start + LONGEST, len(words)) + 1):
-            last = bones[end - 1]
-            if last is None:
-                break
-            row += last
-            wanted = row in names or (row in trade and _is_strange(loose, odd, known, start, end))
-            if wanted and not _is_idle(words, loose, start, end):
-                yield _stretch(words, loose, odd, start, end)
+    norms = [w.norm for w in words]
+    strange = {norm for norm in set(norms) if _is_odd(norm)}
+    loose, odd = bytes(norm in LOOSE for norm in norms), bytes(norm in strange for norm in norms)
+    for start, end, is_name in _alike(_bones(words), names, trade):
+        wanted = is_name or _is_strange(loose, odd, known, start, end)
+        if wanted and _may_open(norms[start]) and not _is_idle(words, loose, start, end):
+            yield _stretch(words, loose, odd, start, end)
+
+
+def _bones(words: Sequence[Word]) -> list[str]:
+    """The consonants of every word that is spoken; of any other a sign that no name and no word has among its own."""
+    bones = {norm: sound_of(norm).bones for norm in {w.norm for w in words}}
+    return [bones[w.norm] if _spoken(w) else "." for w in words]
+
+
+def _alike(bones: list[str], names: Container[str], trade: Container[str]) -> list[tuple[int, int, bool]]:
+    """Every row of words that has the consonants of a name (then true) or of a word of the trade, in order."""
+    found, rows = [], bones
+    for length in range(1, LONGEST + 1):
+        alike = [(start, row) for start, row in enumerate(rows) if row in names or row in trade]
+        found += [(start, start + length, row in names) for start, row in alike]
+        rows = [*map(add, rows, bones[length:])]
+    return sorted(found)
 
 
 def _is_odd(norm: str) -> bool:
@@ -93,7 +102,9 @@ def _is_odd(norm: str) -> bool:
 
 def _is_strange(loose: bytes, odd: bytes, known: bytes, start: int, end: int) -> bool:
     """Two words at least, none of them known, and strange ones or no filling among them."""
-    return end - start > 1 and not any(known[start:end]) and (any(odd[start:end]) or not any(loose[start:end]))
+    if end - start < 2 or known[start] or any(known[start:end]):
+        return False
+    return any(odd[start:end]) or not any(loose[start:end])
 
 
 def _may_open(norm: str) -> bool:

@@ -4,7 +4,7 @@ Decided over the whole recording at once (Viterbi): every run of words would rat
 about, naming a sample pulls towards it, and a sample only likened to (`than the left`) does not pull at all.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from itertools import pairwise
 
 from notesmith.listening.chain import best_chain
@@ -19,13 +19,11 @@ LEADING = frozenset("the and but whereas while then so okay now".split())
 
 def decide_topics(hearing: Hearing) -> None:
     """Cut the talk into runs and decide for each its sample, its preparation and its stage."""
-    runs = _runs(hearing)
-    mentions = _by_run(hearing, runs)
-    samples = _decide_samples(hearing, runs, mentions)
-    stages = decide_stages(hearing, runs, [sample for sample, _ in samples])
-    preparations = _preparations(hearing, runs)
-    hearing.runs = runs
+    runs = hearing.runs = _runs(hearing)
     hearing.run_of = [k for k, (start, end) in enumerate(runs) for _ in range(start, end)]
+    samples = _decide_samples(hearing, _by_run(hearing))
+    stages = decide_stages(hearing, runs, [sample for sample, _ in samples])
+    preparations = _preparations(hearing)
     hearing.topics = [
         Topic(sample, preparation, stage, rule=rule)
         for (sample, rule), preparation, stage in zip(samples, preparations, stages, strict=True)
@@ -46,24 +44,19 @@ def _runs(hearing: Hearing) -> list[tuple[int, int]]:
     return [(a, b) for a, b in pairwise(ordered) if b > a]
 
 
-def _by_run(hearing: Hearing, runs: list[tuple[int, int]]) -> list[list[Mention]]:
-    found: list[list[Mention]] = [[] for _ in runs]
-    k = 0
+def _by_run(hearing: Hearing) -> list[list[Mention]]:
+    found: list[list[Mention]] = [[] for _ in hearing.runs]
     for mention in hearing.mentions:
-        while runs[k][1] <= mention.start:
-            k += 1
-        found[k].append(mention)
+        found[hearing.run_of[mention.start]].append(mention)
     return found
 
 
-def _decide_samples(
-    hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]
-) -> list[tuple[str | None, str]]:
+def _decide_samples(hearing: Hearing, mentions: list[list[Mention]]) -> list[tuple[str | None, str]]:
     """The best chain of samples over all runs; a glance at another sample changes its own run only."""
     ids = tuple(s.id for s in hearing.sheet.samples)
     if not ids:
-        return [(None, "no samples")] * len(runs)
-    signs = _gather_signs(hearing, runs, mentions)
+        return [(None, "no samples")] * len(hearing.runs)
+    signs = _gather_signs(hearing, mentions)
     chain = best_chain(ids, signs)
     return [_settled(sign, sample) for sign, sample in zip(signs, chain, strict=True)]
 
@@ -77,11 +70,11 @@ def _settled(sign: Signs, sample: str | None) -> tuple[str | None, str]:
     return sample, "named here" if sample in sign.pulls else "named before"
 
 
-def _gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[list[Mention]]) -> list[Signs]:
+def _gather_signs(hearing: Hearing, mentions: list[list[Mention]]) -> list[Signs]:
     """The signs of every run; a look or a sniff after a taste is a sign that another sample is taken up."""
-    sides = _sides(hearing, runs)
+    sides = _sides(hearing)
     signs, tasted = [], False
-    for k, run in enumerate(runs):
+    for k, run in enumerate(hearing.runs):
         restarts = tasted and sides[k] in ("appearance", "aroma")
         if sides[k]:
             tasted = sides[k] not in ("appearance", "aroma")
@@ -89,49 +82,39 @@ def _gather_signs(hearing: Hearing, runs: list[tuple[int, int]], mentions: list[
     return signs
 
 
-def _sides(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str]:
+def _sides(hearing: Hearing) -> list[str]:
     """The side of the sample that each run describes, as far as its words tell; empty where it describes none."""
-    sides, k = [""] * len(runs), 0
+    sides = [""] * len(hearing.runs)
+    smelled = {hearing.run_of[i] for i in hearing.places(AROMA_SIGNS)}
     for description in hearing.descriptions:
-        while runs[k][1] <= description.start:
-            k += 1
-        if not sides[k]:
-            sides[k] = _side(hearing, description, runs[k])
+        k = hearing.run_of[description.start]
+        sides[k] = sides[k] or ("aroma" if k in smelled else _side(hearing, description))
     return sides
 
 
-def _side(hearing: Hearing, description: Description, run: tuple[int, int]) -> str:
-    norms = {w.norm for w in hearing.words[run[0] : run[1]]}
-    if norms & AROMA_SIGNS:
-        return "aroma"
+def _side(hearing: Hearing, description: Description) -> str:
     if description.label is None:
         return "flavour"
     facets = hearing.lexicon.concepts[description.label.concept].facets
     return facets[0] if facets[0] == "appearance" and not description.label.guarded else "flavour"
 
 
-def _preparations(hearing: Hearing, runs: list[tuple[int, int]]) -> list[str | None]:
+def _preparations(hearing: Hearing) -> list[str | None]:
     """The preparation last named, where the sheet lists several."""
     names: dict[tuple[str, ...], str] = {}
     for preparation in hearing.sheet.preparations:
         for text in (preparation.id, *preparation.aliases):
             names[tokens_of(text)] = preparation.id
-    if not names:
-        return [None] * len(runs)
+    named: dict[int, str] = {}  # by run, the last one
+    for i in hearing.places({name[0] for name in names if name}):
+        k = hearing.run_of[i]
+        name = _longest(hearing.meant[i : hearing.runs[k][1]], names)
+        if name:
+            named[k] = names[name]
     current: str | None = None
-    found: list[str | None] = []
-    for start, end in runs:
-        named = _last_named([w.norm for w in hearing.words[start:end]], names)
-        current = named or current
-        found.append(current)
-    return found
+    return [current := named.get(k, current) for k in range(len(hearing.runs))]
 
 
-def _last_named(norms: list[str], names: Mapping[tuple[str, ...], str]) -> str | None:
-    """The name that stands last among the words, the longest where several begin at one word."""
-    longest = max(len(name) for name in names)
-    for i in range(len(norms) - 1, -1, -1):
-        for size in range(min(longest, len(norms) - i), 0, -1):
-            if tuple(norms[i : i + size]) in names:
-                return names[tuple(norms[i : i + size])]
-    return None
+def _longest(norms: list[str], names: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
+    """The longest name that the words begin with; empty for none."""
+    return max((name for name in names if name == tuple(norms[: len(name)])), key=len, default=())

@@ -1,5 +1,10 @@
 """The talk as a row of words with their tags, times, speakers and pauses."""
 
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+from operator import add
+
+import numpy as np
 from spacy.tokens import Doc
 
 from notesmith.listening.hearing import Hearing, Word
@@ -10,37 +15,43 @@ FOLDED = str.maketrans({"’": "'", "‘": "'", "`": "'"})
 
 
 def note_words(hearing: Hearing, doc: Doc) -> None:
-    """Give every token of the tagged text its time, cue, speaker and the pause before it."""
-    talk = hearing.talk
+    """Give every token of the tagged text its time, cue, speaker and the pause before it.
+
+    All tokens are read at once: asked one by one, the pipeline takes longer to tell than we to listen.
+    """
+    talk, strings = hearing.talk, doc.vocab.strings
+    starts, lengths, lowers, tags = doc.to_array(["IDX", "LENGTH", "LOWER", "TAG"]).T.tolist()
+    spoken = _spoken(talk, starts)
     silences = _silences(talk)
-    hearing.words = []
-    index, last_index = 0, -1
-    for token in doc:
-        start = token.idx
-        while index + 1 < len(talk.words) and talk.words[index + 1].start <= start:
-            index += 1
-        spoken = talk.words[index]
-        hearing.words.append(
-            Word(
-                norm=token.lower_.translate(FOLDED),
-                tag=token.tag_,
-                start=start,
-                end=start + len(token),
-                ms=spoken.start_ms,
-                cue=spoken.cue,
-                speaker=talk.cues[spoken.cue].speaker,
-                pause=silences[index] if index != last_index else 0,
-            )
-        )
-        last_index = index
+    pauses = [0 if now == before else silences[now] for before, now in pairwise([-1, *spoken])]
+    words = [talk.words[k] for k in spoken]
+    cues = [word.cue for word in words]
+    hearing.words = [*map(
+        Word,
+        _texts(lowers, lambda number: strings[number].translate(FOLDED)), _texts(tags, strings.__getitem__),
+        starts, map(add, starts, lengths),
+        [word.start_ms for word in words], cues, [talk.cues[cue].speaker for cue in cues], pauses,
+    )]  # fmt: skip
+
+
+def _spoken(talk: Talk, starts: Sequence[int]) -> list[int]:
+    """Of which spoken word each token is, or the first part."""
+    found = np.searchsorted([word.start for word in talk.words], starts, "right")
+    spoken: list[int] = np.maximum(found - 1, 0).tolist()
+    return spoken
+
+
+def _texts(numbers: Sequence[int], read: Callable[[int], str]) -> list[str]:
+    """The strings that the pipeline's numbers stand for, each read once."""
+    known = {number: read(number) for number in set(numbers)}
+    return [known[number] for number in numbers]
 
 
 def _silences(talk: Talk) -> list[int]:
     """Milliseconds of silence before each spoken word, as far as the captions tell."""
     silences = [0] * len(talk.words)
     by_word = talk.captions.word_timed
-    for i in range(1, len(talk.words)):
-        before, now = talk.words[i - 1], talk.words[i]
+    for i, (before, now) in enumerate(pairwise(talk.words), 1):
         if before.cue != now.cue:
             silence = talk.cues[now.cue].start_ms - talk.cues[before.cue].end_ms
             silences[i] = max(0, min(silence, now.start_ms - before.start_ms))
