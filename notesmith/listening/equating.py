@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from notesmith.listening.calls import COPULAS, find_calls, row_from
 from notesmith.listening.hearing import Hearing, Mention, Word
@@ -46,7 +47,7 @@ BESIDE = (
     | PAPERS
 )
 PLACES = frozenset("in under underneath behind beneath inside".split())
-LINKS = COPULAS | PLACES | frozenset("the a with on really , all along be been has to that which here".split())
+LINKS = COPULAS | PLACES | frozenset("the a my your with on really , all along be been has to that which here".split())
 HEADS = SENTENCE_ENDS | {",", "'"}
 LEAVING = frozenset("leaves leaving left remaining".split())
 BEST = frozenset("winner champion favourite favorite".split())
@@ -137,6 +138,8 @@ def _named_before(hearing: Hearing, call: Mention, known: bytearray) -> Naming |
         end -= 1
     links = [w.norm for w in words[end : call.start]]
     start = phrase_start(words, end, max(0, end - 6), known)
+    if links[:1] == [","] and links[1:2] in (["that"], ["which"]):
+        links = links[1:]
     if not any(known[start:end]) or not links or links[0] not in COPULAS | {"that", "which", "in"}:
         return None
     if _guessed(words, start, call.end) or (COPULAS | PLACES).isdisjoint(links):
@@ -270,4 +273,5 @@ def _is_direct(between: list[str]) -> bool:
 
 
 def _guessed(words: list[Word], at: int, end: int) -> bool:
-    return not GUESSES.isdisjoint(w.norm for w in words[max(0, at - 6) : end + 4])
+    around = [w.norm for w in words[max(0, at - 6) : end + 4]]
+    return not GUESSES.isdisjoint(around) or ("i", "think") in pairwise(around[:6])

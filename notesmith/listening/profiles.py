@@ -8,7 +8,7 @@ from notesmith.listening.announced import Candidate
 from notesmith.listening.equating import PAPERS
 from notesmith.listening.hearing import Hearing, Word
 from notesmith.listening.numbers import read_number
-from notesmith.listening.products import NO_NAME
+from notesmith.listening.products import KIN, NO_NAME
 from notesmith.listening.suspects import LOOSE
 from notesmith.listening.vocabulary import GRADERS, LIKING, NOUNS
 
@@ -18,7 +18,9 @@ RARE = 4  # times a telling word is said before the reveal
 ROOT = 4  # letters that two forms of a word share
 MONEY = frozenset("pound pounds euro euros dollar dollars bucks quid £ $ €".split())
 TELLING = NOUNS | {"VBN", "VBD", "JJ", "VBG", "CD"}
-IDLE = frozenset("poured pour written writes foot bottom grams gram hundred minutes minute seconds millilitres".split())
+IDLE = KIN | frozenset(
+    "time times today week weeks people poured pour written writes foot bottom grams gram hundred minutes minute seconds millilitres".split()
+)
 PLAIN = LOOSE | NO_NAME | LIKING | GRADERS | PAPERS | IDLE
 
 
@@ -28,6 +30,7 @@ class Profile:
 
     names: frozenset[str]
     signs: frozenset[str]  # roots of words told of it alone
+    price: float | None
     is_cheapest: bool
     is_dearest: bool
 
@@ -37,13 +40,14 @@ def profiles(hearing: Hearing, candidates: list[Candidate], till: int) -> list[P
     told = [list(_told(hearing, candidates, k, till)) for k in range(len(candidates))]
     often = Counter(map(sign_of, hearing.words[:till]))
     signs = [{sign for i in at if (sign := sign_of(hearing.words[i])) and often[sign] <= RARE} for at in told]
-    prices = [_price(hearing.words, at) for at in told]
+    prices = [next((sum_ for i in at if (sum_ := sum_of_money(hearing.words, i))), None) for at in told]
     paid = [p for p in prices if p is not None]
     whole = len(paid) == len(prices) and len(set(paid)) > 1
     return [
         Profile(
             candidate.words,
             frozenset(signs[k].difference(*(s for j, s in enumerate(signs) if j != k))),
+            prices[k] if whole else None,
             whole and prices[k] == min(paid),
             whole and prices[k] == max(paid),
         )
@@ -67,6 +71,7 @@ def _told(hearing: Hearing, candidates: list[Candidate], k: int, till: int) -> I
     own, announced = candidates[k].words, candidates[-1].start
     others = {word for c in candidates for word in c.words} - own
     left = 0
+    yield from range(candidates[k].start, candidates[k].end)
     for i in range(till):
         if words[i].norm in own:
             left = FAR if i > announced + FAR else ANNOUNCED
@@ -77,10 +82,10 @@ def _told(hearing: Hearing, candidates: list[Candidate], k: int, till: int) -> I
             yield i
 
 
-def _price(words: list[Word], at: list[int]) -> float | None:
-    """The first sum of money among some words."""
-    for i in at:
-        number = read_number([w.norm for w in words[i : i + 8]], 0)
-        if number and {w.norm for w in words[i + number.end : i + number.end + 1]} & MONEY:
-            return number.decimal
-    return None
+def sum_of_money(words: list[Word], i: int) -> float | None:
+    """The sum of money told at word `i`, if one is."""
+    if words[i].tag != "CD":
+        return None
+    number = read_number([w.norm for w in words[i : i + 8]], 0)
+    after = words[i + number.end].norm if number and i + number.end < len(words) else ""
+    return number.decimal if number and after in MONEY else None

@@ -6,7 +6,7 @@ with a product. The roll call is where most samples are so named one soon after 
 
 from itertools import pairwise
 
-from notesmith.listening.announced import find_announced
+from notesmith.listening.announced import Candidate, find_announced, find_named_later
 from notesmith.listening.calls import COPULAS
 from notesmith.listening.candidates import name_by_verdict
 from notesmith.listening.equating import BEST, PAPERS, Naming, find_namings
@@ -25,7 +25,7 @@ OPENINGS = frozenset(
     "bring brought open opened opening read got get give given hand handed turn turned turning over see lift "
     "lifted lifting pull pulled take taking peel off unwrap flip flipped have says written look".split()
 )
-TURNS = frozenset("reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
+TURNS = frozenset("riddle clue reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
 READ = 25  # words from a paper to `it says`
 LEADING = frozenset(". , the ! so right now then and".split())
 MAY_OPEN = PAPERS | BEST | TURNS
@@ -51,21 +51,24 @@ def _made_known(hearing: Hearing) -> list[Naming]:
     called = [n for n in roll if n.called and n.known]
     if {s for n in called for s in n.samples}.issuperset(s.id for s in hearing.sheet.samples):
         return roll
-    told = _by_riddles(hearing, called)
+    known = known_words(hearing)
+    announced = find_announced(hearing, known)
+    told = _by_riddles(hearing, announced, known, called)
     if told:
         return sorted([*called, *told], key=lambda n: n.start)
-    return roll if called else name_by_verdict(hearing) or roll
+    return roll if called or announced else name_by_verdict(hearing) or roll
 
 
-def _by_riddles(hearing: Hearing, called: list[Naming]) -> list[Naming]:
-    """What the announced products turn out to be from where a paper is opened after the verdict."""
-    candidates = find_announced(hearing, known_words(hearing))
-    if not candidates:
-        return []
+def _by_riddles(hearing: Hearing, announced: list[Candidate], known: bytearray, called: list[Naming]) -> list[Naming]:
+    """What the products on the table turn out to be, from where a paper is opened after the verdict."""
     verdict, winner = find_winner(hearing)
     start = max(verdict, int(len(hearing.words) * EARLIEST))
     opened = next((i for i in range(start, len(hearing.words)) if hearing.words[i].norm in PAPERS | TURNS), start)
-    return name_by_votes(hearing, candidates, opened, winner, called)
+    if announced:
+        return name_by_votes(hearing, announced, opened, winner, called)
+    later = find_named_later(hearing, known, opened)
+    told = name_by_votes(hearing, later, opened, winner, called)
+    return told if all(n.called for n in told) else []
 
 
 def _revealed(hearing: Hearing, naming: Naming, sample: str) -> Revealed:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from notesmith.listening.announced import Candidate
 from notesmith.listening.equating import BEST, GUESSES, PAPERS, Naming
 from notesmith.listening.hearing import Hearing, Word
-from notesmith.listening.profiles import Profile, profiles, sign_of
+from notesmith.listening.profiles import Profile, profiles, sign_of, sum_of_money
 from notesmith.listening.sounding import joined, likeness
 
 REACH = 300  # words from the reveal's start in which a product is told
@@ -19,12 +19,17 @@ PICKED = BEST | frozenset("won wins picked chose chosen".split())
 LOST = frozenset("loser lost loses second".split())
 CHEAP = frozenset("cheap cheaper cheapest budget bargain".split())
 DEAR = frozenset("dear dearer expensive expensiver dearest pricey pricier priciest posh fancy fancier".split())
+BEATS = frozenset("beat beats beaten".split())
+GUESSING = GUESSES | frozenset("think if whether bet hope".split())
+ARTICLES = frozenset("the my your".split())
+DENIED = frozenset("not n't never".split())
+READING = frozenset("read reads reading".split())  # a label read out is any product's
 ENDS = frozenset(". ? ! : ;".split())
 LONGEST = 28  # words of a sentence that has no full stop
 NAMED, SIGNED, PRICED = 2.0, 1.0, 1.5
 SOON, LATER = 120, 0.5  # words from the reveal's start after which a vote weighs less: labels are read out then
 TOLD_HERE, CARRIED = 1.0, 0.6  # what a vote weighs where its own sentence names the sample, or an earlier one
-ENOUGH, MARGIN = 1.0, 0.6
+ENOUGH, MARGIN = 0.6, 0.5
 SOUNDS_LIKE = 0.78
 
 
@@ -51,7 +56,7 @@ def name_by_votes(
 
 def _told(first: list[Naming], candidates: list[Candidate]) -> Iterator[Vote]:
     """What was equated counts as a vote that cannot be outdone."""
-    for naming in first:
+    for naming in {sample: n for n in reversed(first) for sample in n.samples}.values():
         spoken = set(naming.product.lower().replace(",", "").split())
         for k, candidate in enumerate(candidates):
             for sample in naming.samples if candidate.words & spoken else ():
@@ -61,7 +66,7 @@ def _told(first: list[Naming], candidates: list[Candidate]) -> Iterator[Vote]:
 def _namings(candidates: list[Candidate], votes: list[Vote], chosen: dict[str, int]) -> Iterator[Naming]:
     last = max((v.at for v in votes), default=0)
     for sample, k in chosen.items():
-        at = min((v.at for v in votes if (v.sample, v.candidate) == (sample, k)), default=None)
+        at = min((v.at for v in votes if (v.sample, v.candidate) == (sample, k) and v.weight > 0), default=None)
         start = last if at is None else at
         yield Naming(start, start + 1, (sample,), candidates[k].product, True, called=at is not None)
 
@@ -75,7 +80,8 @@ def _assigned(samples: list[str], count: int, votes: list[Vote]) -> dict[str, in
 
     best, *others = sorted(ways, key=worth, reverse=True) if ways else [{}]
     next_best = worth(others[0]) if others else 0.0
-    return best if votes and worth(best) >= ENOUGH and worth(best) - next_best >= MARGIN else {}
+    enough = max(abs(v.weight) for v in votes) >= ENOUGH if votes else False
+    return best if enough and worth(best) - next_best >= MARGIN else {}
 
 
 def _votes(hearing: Hearing, known: list[Profile], start: int, winner: str | None) -> Iterator[Vote]:
@@ -86,9 +92,29 @@ def _votes(hearing: Hearing, known: list[Profile], start: int, winner: str | Non
         here = named or spoken_of
         if "other" not in sentence or not PAPERS.isdisjoint(sentence):
             spoken_of = here  # `the other one` is told of in passing, unless its paper is read
-        if here and GUESSES.isdisjoint(sentence):
+        beats = next((i for i in range(first, end) if hearing.words[i].norm in BEATS), None)
+        if beats and winner:
+            yield from _beaten(hearing, known, first, beats, end, winner)
+        elif here and GUESSING.isdisjoint(sentence) and (named or READING.isdisjoint(sentence)):
             worth = (TOLD_HERE if named else CARRIED) * (1 if first - start < SOON else LATER)
-            yield from (Vote(at, here, k, w * worth) for at, k, w in _products(hearing.words, first, end, known))
+            for at, k, weight in _products(hearing.words, first, end, known):
+                denied = not DENIED.isdisjoint(w.norm for w in hearing.words[at - 3 : at])
+                yield Vote(at, here, k, -weight * worth if denied else weight * worth)
+
+
+def _beaten(hearing: Hearing, known: list[Profile], first: int, beats: int, end: int, winner: str) -> Iterator[Vote]:
+    """`The Assam has beaten the Nilgiri`: what beats is the winner's, and of two what is beaten is the other's."""
+    for at, k, weight in _products(hearing.words, first, beats, known):
+        yield Vote(at, winner, k, weight)
+    other = _others(hearing).get(winner)
+    for at, k, weight in _products(hearing.words, beats, end, known) if other else ():
+        yield Vote(at, other or "", k, weight)
+
+
+def _others(hearing: Hearing) -> dict[str, str]:
+    """The other of two samples."""
+    ids = [s.id for s in hearing.sheet.samples]
+    return {ids[0]: ids[1], ids[1]: ids[0]} if len(ids) == 2 else {}
 
 
 def _sentences(words: list[Word], start: int, end: int) -> Iterator[tuple[int, int]]:
@@ -101,13 +127,12 @@ def _sentences(words: list[Word], start: int, end: int) -> Iterator[tuple[int, i
 
 def _sample(hearing: Hearing, first: int, end: int, before: str | None, winner: str | None) -> str | None:
     """The sample a sentence speaks of: named, the winner, or the other of two."""
-    ids = [s.id for s in hearing.sheet.samples]
     mentions = [m for m in hearing.mentions if first <= m.start < end]
     named = next((m.samples[0] for m in mentions if m.kind == "name" and len(m.samples) == 1), None)
     if named:
         return named
     norms = {w.norm for w in hearing.words[first:end]}
-    others = {sample: ids[1 - k] for k, sample in enumerate(ids)} if len(ids) == 2 else {}
+    others = _others(hearing)
     if not LOST.isdisjoint(norms):
         return others.get(winner or "")
     if not PICKED.isdisjoint(norms):
@@ -129,7 +154,11 @@ def _products(words: list[Word], first: int, end: int, known: list[Profile]) -> 
 
 def _signs(words: list[Word], first: int, end: int, k: int, profile: Profile) -> Iterator[tuple[int, int, float]]:
     for i in range(first, end):
-        if words[i].norm in (CHEAP if profile.is_cheapest else DEAR if profile.is_dearest else ()):
+        if profile.price is not None and sum_of_money(words, i) == profile.price:
+            yield i, k, PRICED
+        if words[i - 1].norm in ARTICLES and words[i].norm in (
+            CHEAP if profile.is_cheapest else DEAR if profile.is_dearest else ()
+        ):
             yield i, k, PRICED
         elif sign_of(words[i]) in profile.signs:
             yield i, k, SIGNED
