@@ -25,7 +25,7 @@ OF_THEM = frozenset("of them these those which the two three four".split())
 ONES = frozenset("one other another third fourth last".split())
 ORDINALS = frozenset("first second".split())  # they count cups as well
 BEFORE_NAME = frozenset("a an the my our like , uh um this that your some called actually from".split())
-BREAKS = STOPS | frozenset(", . ! : and from in at for with or that this it there 's then was is".split())
+BREAKS = STOPS | frozenset(", . ! : the a my and from in at for with or that this it there 's then was is".split())
 BETWEEN = frozenset(", . and the a an also then versus against or uh um".split())
 JOINTS = frozenset("and versus against or".split())
 MEASURES = frozenset("year years old the and".split())
@@ -47,6 +47,7 @@ def find_announced(hearing: Hearing, known: bytearray) -> list[Candidate]:
     """The products, as many as there are samples; none where fewer are told."""
     count, end = len(hearing.sheet.samples), int(len(hearing.words) * OPENING)
     places = _one_by_one(hearing, end, known, count) or _in_a_row(hearing, end, known, count)
+    places = places or _each_called(hearing.words, end, known, count)
     return _candidates(hearing, places, known)
 
 
@@ -149,6 +150,16 @@ def _in_a_row(hearing: Hearing, end: int, known: bytearray, count: int) -> list[
             row = []
         i = max(stop, i + 1)
     return []
+
+
+def _each_called(words: list[Word], end: int, known: bytearray, count: int) -> list[tuple[int, int]]:
+    """`There's the X, which …, and there's the Y`: as many names after `the` as there are samples, and no more."""
+    found: dict[str, tuple[int, int]] = {}
+    for i in range(2, end):
+        called = words[i - 1].norm == "the" or (words[i - 2].norm, words[i - 1].norm) == ("there", "'s")
+        if known[i] == 2 and called:
+            found.setdefault(words[i].norm, (i, phrase_end(words, i, end, known)))
+    return list(found.values()) if len(found) == count else []
 
 
 def _reaches(hearing: Hearing, places: list[tuple[int, int]]) -> Iterator[tuple[int, int]]:

@@ -53,9 +53,11 @@ def _proper(hearing: Hearing) -> bytearray:
     words = hearing.words
     known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
     for i in range(len(words) - 1, 0, -1):
-        if not hearing.talk.text[words[i].start].isupper() or words[i].norm in NO_NAME or words[i].tag == "PRP":
+        if not hearing.talk.text[words[i].start].isupper() or words[i].tag == "PRP":
             continue
         inside = words[i - 1].norm not in SENTENCE_ENDS
+        if words[i].norm in NO_NAME and not (inside and words[i].norm in GRADERS and known[i + 1] == 2):
+            continue
         if inside or (i + 1 < len(words) and known[i + 1] == 2 and words[i].tag[:2] in ("NN", "JJ", "VB")):
             known[i] = 2
     return known

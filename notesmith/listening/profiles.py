@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from notesmith.listening.announced import Candidate
 from notesmith.listening.equating import PAPERS
 from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.names import CARRIERS
 from notesmith.listening.numbers import read_number
 from notesmith.listening.products import KIN, NO_NAME
 from notesmith.listening.suspects import LOOSE
@@ -15,13 +16,15 @@ from notesmith.listening.vocabulary import GRADERS, LIKING, NOUNS
 FAR = 90  # words after its name in which a product is still told of
 ANNOUNCED = 25  # the same where it is announced: after the last one the talk goes on to other things
 RARE = 4  # times a telling word is said before the reveal
+SHORTEST = 3  # letters of a telling word
 ROOT = 4  # letters that two forms of a word share
 MONEY = frozenset("pound pounds euro euros dollar dollars bucks quid £ $ €".split())
 TELLING = NOUNS | {"VBN", "VBD", "JJ", "VBG", "CD"}
 IDLE = KIN | frozenset(
-    "time times today week weeks people poured pour written writes foot bottom grams gram hundred minutes minute seconds millilitres".split()
+    "time times today people week weeks poured pour written writes foot bottom gram grams hundred minute minutes "
+    "second seconds millilitres".split()
 )
-PLAIN = LOOSE | NO_NAME | LIKING | GRADERS | PAPERS | IDLE
+PLAIN = CARRIERS | LOOSE | NO_NAME | LIKING | GRADERS | PAPERS | IDLE
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +63,7 @@ def sign_of(word: Word) -> str:
 
     A root of four letters takes `post`, `postage` and `postman` for one.
     """
-    telling = word.tag in TELLING and word.norm not in PLAIN and len(word.norm) >= ROOT
+    telling = word.tag in TELLING and word.norm not in PLAIN and len(word.norm) >= SHORTEST
     return word.norm[:ROOT] if telling else ""
 
 

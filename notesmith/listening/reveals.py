@@ -4,6 +4,7 @@ Identities are made known in a roll call: after a paper is opened or a cup turne
 with a product. The roll call is where most samples are so named one soon after another; each is noted once.
 """
 
+from dataclasses import replace
 from itertools import pairwise
 
 from notesmith.listening.announced import Candidate, find_announced, find_named_later
@@ -55,8 +56,21 @@ def _made_known(hearing: Hearing) -> list[Naming]:
     announced = find_announced(hearing, known)
     told = _by_riddles(hearing, announced, known, called)
     if told:
-        return sorted([*called, *told], key=lambda n: n.start)
+        return sorted(_in_full(called, told), key=lambda n: n.start)
     return roll if called or announced else name_by_verdict(hearing) or roll
+
+
+def _in_full(called: list[Naming], told: list[Naming]) -> list[Naming]:
+    """What was called, by the announced product's name where only something told of it was called (`the Peruvian`)."""
+    names = {n.samples: n.product for n in told}
+    kept = [replace(n, product=_fuller(n.product, names.get(n.samples, n.product))) for n in called]
+    return [*kept, *(n for n in told if n.samples not in {k.samples for k in kept})]
+
+
+def _fuller(called: str, told: str) -> str:
+    """The announced name, unless more of it or beside it was called."""
+    words, full = set(called.lower().split()), set(told.lower().split())
+    return called if words & full and words - full else told
 
 
 def _by_riddles(hearing: Hearing, announced: list[Candidate], known: bytearray, called: list[Naming]) -> list[Naming]:

@@ -7,6 +7,9 @@ from notesmith.listening.sounding import Sound, joined, likeness
 LATE = 0.4  # of the talk; what is picked before is no verdict
 TELLS = 40  # words from `overall` or `the winner` to its name
 CALLS = frozenset("overall winner champion favourite favorite cup".split())
+CALLED = 10  # the same where the name is printed rightly
+WINNING = CALLS - {"cup"}
+COPULAS = frozenset("is 's goes to".split())
 BEFORE = frozenset("is 's the to".split())
 ALIKE, APART = 0.62, 0.07
 
@@ -16,7 +19,19 @@ def find_winner(hearing: Hearing) -> tuple[int, str | None]:
     first = int(len(hearing.words) * LATE)
     overall = [p for p in hearing.preferences if p.scope == "overall" and p.start >= first]
     verdict = (overall[-1].start, overall[-1].preferred) if overall else (0, None)
-    return _misprinted(hearing, max(first, verdict[0])) or verdict
+    called = _called(hearing, max(first, verdict[0])) or verdict
+    return _misprinted(hearing, max(first, called[0])) or called
+
+
+def _called(hearing: Hearing, first: int) -> tuple[int, str] | None:
+    """The last place after word `first` where a sample is said to be the winner (`the winner, by a nose, is heron`)."""
+    words, last = hearing.words, None
+    for mention in hearing.mentions:
+        at = mention.start - (words[mention.start - 1].norm == "the")
+        before = {w.norm for w in words[max(first, at - CALLED) : at]}
+        if mention.kind == "name" and len(mention.samples) == 1 and at > first and words[at - 1].norm in COPULAS:
+            last = (mention.start, mention.samples[0]) if before & WINNING else last
+    return last
 
 
 def _misprinted(hearing: Hearing, first: int) -> tuple[int, str] | None:
