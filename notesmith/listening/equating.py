@@ -203,6 +203,8 @@ def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], kno
     between = [w.norm for w in hearing.words[at : chosen[0]]]
     if not _equates(between, is_known) or _guessed(hearing.words, at, chosen[1]):
         return None
+    if not is_known and hearing.words[chosen[1] - 1].norm in CARRIERS:  # `that is the dish`
+        return None
     start, end = _last_attempt(hearing, *chosen)
     end = with_apposition(hearing.words, end, limit, known)
     product = as_meant(hearing, start, end)

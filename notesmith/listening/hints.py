@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from notesmith.listening.announced import Candidate
+from notesmith.listening.calls import COPULAS
 from notesmith.listening.equating import BEST, GUESSES, PAPERS
 from notesmith.listening.hearing import Hearing, Mention
 from notesmith.listening.profiles import Profile, profiles, sign_of, sum_of_money
@@ -30,8 +31,12 @@ RIGHT = frozenset(
     [("was", "right"), ("were", "right"), ("got", "it"), ("knew", "it"), ("called", "it"), ("one", "right")]
 )
 WRONG = frozenset([("was", "wrong"), ("were", "wrong"), ("wrong", "way"), ("other", "way"), ("exactly", "backwards")])
+LOOKS = PAPERS | frozenset(
+    "sticker stickers says wrote written writes puts foot bottom underneath look lift turn peel reveal turns riddle clue".split()
+)
 ENDS = frozenset(". ? ! : ;".split())
 LONG = 9  # words after which a sentence without a full stop ends with its thought
+NEAR = 5  # words from a sample to its product
 NAMED, SIGNED, PRICED = 2.0, 1.0, 1.5
 SOON, LATER = 120, 0.5  # words from the reveal's start after which a vote weighs less: labels are read out then
 TOLD_HERE, CARRIED, GUESSED = 1.0, 0.6, 0.5  # where a vote's sentence names the sample, an earlier one did, or a guess
@@ -69,14 +74,24 @@ class _Reader:
     def votes(self, start: int, stop: int) -> Iterator[Vote]:
         """The votes in the words from `start` to `stop`; who is spoken of first is the winner."""
         spoken_of = self.winner
+        norms = self.norms(start, stop)
+        bare = ENDS.isdisjoint(norms)
+        least = NAMED if LOOKS.isdisjoint(norms) else 0.0  # where nothing is looked at, only a name is carried on
         for first, end in self.sentences(start, stop):
             here = self.sample(first, end, spoken_of)
             worth = (TOLD_HERE if here else CARRIED) * (1 if first - start < SOON else LATER)
-            for vote in self.sentence(first, end, here, spoken_of):
-                yield vote._replace(weight=vote.weight * worth)
+            votes = self.sentence(first, end, here, spoken_of)
+            for vote in votes:
+                if self.equates(vote) if bare else here or abs(vote.weight) >= least:
+                    yield vote._replace(weight=vote.weight * worth)
             norms = self.norms(first, end)
             if here and ("other" not in norms or not PAPERS.isdisjoint(norms)):
                 spoken_of = here  # `the other one` is told of in passing, unless its paper is read
+
+    def equates(self, vote: Vote) -> bool:
+        """Whether the sample's name and `is` stand right before: all that can be trusted where no full stop is."""
+        ends = (m.end for m in self.calls if vote.sample in m.samples and 0 < vote.at - m.end <= NEAR)
+        return any(not COPULAS.isdisjoint(self.norms(end, vote.at)) for end in ends)
 
     def sentence(self, first: int, end: int, here: str | None, before: str | None) -> Iterator[Vote]:
         """The votes of one sentence."""
@@ -179,10 +194,12 @@ class _Reader:
         for i in range(first, end):
             if sign_of(words[i]) in profile.signs:
                 yield i, k, SIGNED
-            elif words[i].norm in prices and words[i - 1].norm in OWNERS:
+            elif (words[i].norm in prices and words[i - 1].norm in OWNERS) or self.costs(i, profile):
                 yield i, k, PRICED
-            elif profile.price is not None and sum_of_money(words, i) == profile.price:
-                yield i, k, PRICED
+
+    def costs(self, i: int, profile: Profile) -> bool:
+        """Whether a word begins the sum that the product costs."""
+        return profile.price is not None and sum_of_money(self.hearing.words, i) == profile.price
 
     def names(self, i: int, profile: Profile) -> bool:
         """Whether a word is one of the product's, or, with the word before it, one misprinted."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.suspects import is_english
 from notesmith.listening.vocabulary import FILLERS, GRADERS, LIKING, NEGATORS, NOUNS
 
 SORTS = frozenset(["product", "origin", "cultivar", "harvest"])
@@ -14,7 +15,7 @@ NO_NAME = (
     | frozenset(
         "june july january february march april may august september october november december monday tuesday "
         "wednesday thursday friday saturday sunday one ones it that this "
-        "thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
+        "called named thing things cup cups glass winner loser paper list name price prizes prize surprise surprises final answer "
         "ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month place tea "
         "half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
         "idea o'clock got had been nothing nobody".split()
@@ -52,6 +53,8 @@ def _proper(hearing: Hearing) -> bytearray:
     """Marks proper names with 1; with 2 where a capital inside a sentence makes sure of it."""
     words = hearing.words
     known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
+    if hearing.talk.text.islower():
+        return bytearray(k or (w.tag in NOUNS and _is_rare(w.norm)) for k, w in zip(known, words, strict=True))
     for i in range(len(words) - 1, 0, -1):
         if not hearing.talk.text[words[i].start].isupper() or words[i].tag == "PRP":
             continue
@@ -61,6 +64,11 @@ def _proper(hearing: Hearing) -> bytearray:
         if inside or (i + 1 < len(words) and known[i + 1] == 2 and words[i].tag[:2] in ("NN", "JJ", "VB")):
             known[i] = 2
     return known
+
+
+def _is_rare(norm: str) -> bool:
+    """Whether a word is so rare that it may be a name where no capital tells."""
+    return len(norm) > 4 and not is_english(norm)
 
 
 def _forget_people(words: list[Word], known: bytearray) -> None:

@@ -50,7 +50,7 @@ def profiles(hearing: Hearing, candidates: list[Candidate], till: int) -> list[P
         Profile(
             candidate.words,
             frozenset(signs[k].difference(*(s for j, s in enumerate(signs) if j != k))),
-            prices[k] if whole else None,
+            prices[k] if prices.count(prices[k]) == 1 else None,
             whole and prices[k] == min(paid),
             whole and prices[k] == max(paid),
         )

@@ -13,6 +13,7 @@ CALLED = BE | frozenset([",", ".", ":"])
 BREAKS = frozenset(". , ! ? : ; …".split())
 NO_PRODUCT = frozenset(["VBZ", "VBP", "VBD", "MD", "PRP", "WP", "UH"])
 UNDER_BAR, HEAD_BAR = 0.6, 0.76  # how much a word must sound like a name: a slip lies under something by its name
+IDLE = HEADS | LOOSE - {"from"}
 LONGEST = 5  # words of a product
 
 
@@ -21,13 +22,19 @@ def misprinted_calls(hearing: Hearing, openings: list[int], reach: int) -> Itera
     words, names = hearing.words, spoken_names(hearing)
     taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
     for i in sorted({i for o in openings for i in range(o + 1, min(o + reach, len(words) - 3))} - taken):
-        before = [w.norm for w in words[i - 2 : i]]
-        under = not UNDER.isdisjoint(before)
-        if words[i].norm in LOOSE - {"from"} or not (under or before[-1] in HEADS) or words[i].norm in HEADS:
-            continue
-        found = sounding_sample(words, i, names, UNDER_BAR if under else HEAD_BAR)
+        bar = _bar(words, i)
+        found = sounding_sample(words, i, names, bar) if bar else None
         if found and words[found[1]].norm in CALLED and taken.isdisjoint(range(i, found[1])):
             yield Mention(i, found[1], "name", (found[0],), "sounds like a name of the sheet", 0.5)
+
+
+def _bar(words: list[Word], i: int) -> float | None:
+    """How much a word must sound like a name where a name may stand; None where none may."""
+    before, word = words[i - 1].norm, words[i].norm
+    under = before in UNDER or words[i - 2].norm in UNDER
+    if not (under or before in HEADS) or word in IDLE or CALLED.isdisjoint((words[i + 1].norm, words[i + 2].norm)):
+        return None
+    return UNDER_BAR if under else HEAD_BAR
 
 
 def beside_on_slip(words: list[Word], call: Mention) -> tuple[int, int] | None:
