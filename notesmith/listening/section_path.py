@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from notesmith.listening.section_weights import FOLLOWING, KINDS
 
 Floats = NDArray[np.float64]
+Places = NDArray[np.intp]
 SAMPLED = ("appearance", "aroma", "tasting")
 SHORTEST_MS = 18_000
 CHANGE = -5.5  # what beginning another section is worth, in the log odds that signs are weighed in
@@ -30,6 +31,17 @@ class State(NamedTuple):
 
     kind: str
     sample: str | None
+
+
+class Ways(NamedTuple):
+    """For every door and state: where the best section ending there began, the state before one begun there; worths.
+
+    `worth` is what the best way to the end of the recording is worth, for each state it can end in.
+    """
+
+    begins: Places
+    befores: Places
+    worth: Floats
 
 
 class Stretch(NamedTuple):
@@ -53,22 +65,26 @@ def best_sections(
     total = np.vstack([np.zeros(len(states)), worth.cumsum(axis=0)])
     doors = [0, *(j for j in range(1, len(openings)) if openings[j] > 0), len(openings)]
     first = np.array([0.0 if state.kind == "opening" else NOT_OPENING for state in states])
-    way = _forward([times[j] for j in doors], total[doors], openings[doors[:-1]], _step_worth(states), first)
-    found = _traced(*way, states)
+    ways = _forward([times[j] for j in doors], total[doors], openings[doors[:-1]], _step_worth(states), first)
+    found = _traced(ways, states)
     return [Stretch(doors[s.start], doors[s.end], s.state) for s in found]
 
 
 def _sample_worth(samples: Sequence[str | None], states: Sequence[State]) -> Floats:
     """For every breath and state, how well its sample fits."""
-    fits = {
-        sample: [
-            (UNKNOWN_SAMPLE if sample is None else THIS_SAMPLE if state.sample == sample else OTHER_SAMPLE)
-            if state.sample else (ALL_SAMPLES if state.kind in SAMPLED else 0.0)
-            for state in states
-        ]
-        for sample in set(samples)
-    }  # fmt: skip
-    return np.array([fits[sample] for sample in samples])
+    kinds = list(dict.fromkeys(samples))
+    fits = np.array([[_fit(sample, state) for state in states] for sample in kinds])
+    rows = {sample: row for row, sample in enumerate(kinds)}
+    worth: Floats = fits[[rows[sample] for sample in samples]]
+    return worth
+
+
+def _fit(sample: str | None, state: State) -> float:
+    if not state.sample:
+        return ALL_SAMPLES if state.kind in SAMPLED else 0.0
+    if sample is None:
+        return UNKNOWN_SAMPLE
+    return THIS_SAMPLE if state.sample == sample else OTHER_SAMPLE
 
 
 def _step_worth(states: Sequence[State]) -> Floats:
@@ -82,36 +98,38 @@ def _step_worth(states: Sequence[State]) -> Floats:
     return np.array([[worth(a, b) for b in states] for a in states])
 
 
-def _forward(
-    times: Sequence[int], total: Floats, openings: Floats, step: Floats, first: Floats
-) -> tuple[list[NDArray[np.intp]], list[NDArray[np.intp]], Floats]:
-    """For every breath and state: where the best section ending there began, and the state before one begun there."""
-    count = len(times) - 1
+def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats, first: Floats) -> Ways:
+    """The best ways to the end, over all doors; doors nearer together than a section do not wait for one another."""
+    count, size = len(times) - 1, len(first)
+    ripe = _ripe(times)
+    best, began = np.full((count + 1, size), NEVER), np.zeros((count + 1, size), dtype=np.intp)  # by the first m doors
+    befores = np.zeros((count, size), dtype=np.intp)
+    best[1], start = first, 1
+    while start < count:
+        stop = min(count, int(np.searchsorted(ripe, start, "right")))
+        here = slice(start, stop)
+        ways = (best[ripe[here]] + total[here])[:, :, None] + step
+        befores[here] = ways.argmax(axis=1)
+        entered = ways.max(axis=1) + openings[here, None] - total[here]
+        best[start + 1 : stop + 1] = np.maximum.accumulate(np.vstack([best[start], entered]))[1:]
+        fresh = np.where(entered > best[here], np.arange(start, stop)[:, None], began[start])
+        began[start + 1 : stop + 1] = np.maximum.accumulate(fresh)
+        start = stop
+    return Ways(began[ripe], befores, best[ripe[count]] + total[count])
+
+
+def _ripe(times: Sequence[int]) -> Places:
+    """For every door, how many doors lie so far before it that a section can lie between."""
     shortest = min(SHORTEST_MS, times[-1] - times[0])
-    began = np.zeros(total.shape[1], dtype=np.intp)
-    entered = [first]  # worth of beginning a section, less all that was worth anything before
-    best, begins, befores, m = np.full(total.shape[1], NEVER), [began], [began], 0
-    for j in range(1, count + 1):
-        while m < j and times[j] - times[m] >= shortest:
-            better = entered[m] > best
-            best, began = np.where(better, entered[m], best), np.where(better, m, began)
-            m += 1
-        begins.append(began)
-        if j < count:
-            ways = (best + total[j])[:, None] + step
-            befores.append(ways.argmax(axis=0))
-            entered.append(ways.max(axis=0) + openings[j] - total[j])
-    return begins, befores, best + total[count]
+    return np.minimum(np.searchsorted(times, np.array(times) - shortest, "right"), np.arange(len(times)))
 
 
-def _traced(
-    begins: list[NDArray[np.intp]], befores: list[NDArray[np.intp]], worth: Floats, states: Sequence[State]
-) -> list[Stretch]:
+def _traced(ways: Ways, states: Sequence[State]) -> list[Stretch]:
     """The sections of the best way, in order."""
-    end, at = len(begins) - 1, int(worth.argmax())
+    end, at = len(ways.begins) - 1, int(ways.worth.argmax())
     found = []
     while end > 0:
-        start = int(begins[end][at])
+        start = int(ways.begins[end, at])
         found.append(Stretch(start, end, states[at]))
-        end, at = start, int(befores[start][at])
+        end, at = start, int(ways.befores[start, at])
     return found[::-1]

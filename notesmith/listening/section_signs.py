@@ -3,12 +3,18 @@
 Signs of what is said and found count within a few seconds of where they stand; signs of place for their breath alone.
 """
 
-from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from bisect import bisect_right
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
-from notesmith.listening.hearing import Hearing
-from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, SIGNS_OF
+import numpy as np
+from numpy.typing import NDArray
+
+from notesmith.listening.hearing import Hearing, Topic
+from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, SIGNS_OF, WORDS
+
+Truths = NDArray[np.bool_]
 
 SHORTEST, LONGEST = 4, 14  # words of one breath
 AROUND_MS = 15_000
@@ -18,6 +24,8 @@ FACTS = {
     **dict.fromkeys(("price", "net_weight"), "price"),
 }
 STOPS = frozenset(". , ? !".split())
+SENTENCE_ENDS = frozenset(". ? ! ... …".split())
+AT_ONCE_WORDS = 5
 TAGS = {
     "VBD": "past tense", "JJR": "comparative", "RBR": "comparative", "JJS": "superlative", "CD": "number",
     "NNP": "name",
@@ -31,24 +39,31 @@ AFTER = [(n, f"{n} or more after") for n in (1, 3, 5)]
 
 def cut_breaths(hearing: Hearing) -> list[int]:
     """Where each breath begins, ending with the number of words; a section can only begin where a breath does."""
-    words = hearing.words
-    marked = {i for i, w in enumerate(words) if w.norm in MID_OPENERS or (i and w.cue != words[i - 1].cue)}
+    cues = [word.cue for word in hearing.words]
+    marked = {i for i, (before, now) in enumerate(pairwise(cues), 1) if now != before}
+    marked.update(hearing.places(MID_OPENERS))
     cuts: list[int] = []
     for at in sorted(marked.union(start for start, _ in hearing.runs)):
         if not cuts or at in marked or at - cuts[-1] >= SHORTEST:
             cuts.append(at)
-    return [at for start, end in pairwise([*cuts, len(words)]) for at in range(start, end, LONGEST)] + [len(words)]
+    return [at for start, end in pairwise([*cuts, len(cues)]) for at in range(start, end, LONGEST)] + [len(cues)]
 
 
-def said_signs(hearing: Hearing) -> Iterator[tuple[int, str]]:
-    """What the words say, and what the questions before have found in them: at which word, and the sign."""
-    norms = [w.norm for w in hearing.words]
-    for i, norm in enumerate(norms):
-        for phrase, signs in PHRASES.get(norm, ()):
-            if len(phrase) == 1 or phrase == norms[i : i + len(phrase)]:
-                yield from ((i, sign) for sign in signs)
-    yield from ((i, TAGS[w.tag]) for i, w in enumerate(hearing.words) if w.tag in TAGS)
-    yield from _found(hearing)
+def said_signs(hearing: Hearing) -> dict[str, list[int]]:
+    """What the words say, and what the questions before have found in them: at which words each sign stands."""
+    said = defaultdict(list, {sign: hearing.places(words) for sign, words in WORDS.items()})
+    for sign, phrases in PHRASES.items():
+        said[sign] += [i for phrase in phrases for i in _places_of_phrase(hearing, phrase)]
+    for i, word in enumerate(hearing.words):
+        if word.tag in TAGS:
+            said[TAGS[word.tag]].append(i)
+    for i, sign in _found(hearing):
+        said[sign].append(i)
+    return said
+
+
+def _places_of_phrase(hearing: Hearing, phrase: list[str]) -> list[int]:
+    return [i for i in hearing.places(phrase[:1]) if hearing.meant[i : i + len(phrase)] == phrase]
 
 
 def _found(hearing: Hearing) -> Iterator[tuple[int, str]]:
@@ -64,62 +79,77 @@ def _found(hearing: Hearing) -> Iterator[tuple[int, str]]:
             yield start, "another sample"
 
 
-def place_signs(hearing: Hearing, cuts: Sequence[int]) -> list[list[str]]:
-    """For every breath, where in the recording it is, at which stage, and how much is perceived before and after it."""
+def place_signs(hearing: Hearing, cuts: Sequence[int]) -> dict[str, Truths]:
+    """Where each breath is in the talk, at which stage, how much is perceived around it: for each sign, in which."""
     words = hearing.words
-    first, last = words[0].ms, words[-1].ms
+    now = np.array([words[at].ms for at in cuts[:-1]])
+    since, until = now - words[0].ms, words[-1].ms - now
     perceived = [words[p.description.start].ms for p in hearing.perceptions]
-    signs = []
-    for at in cuts[:-1]:
-        now = words[at].ms
-        before, here, after = (bisect_left(perceived, now + d) for d in (-AROUND_MS, 0, AROUND_MS))
-        share = (now - first) / max(1, last - first)
-        found = ["always", f"stage {hearing.topics[hearing.run_of[at]].stage}"]
-        found += [name for ms, name in SINCE if now - first < ms]
-        found += [name for ms, name in UNTIL if last - now < ms]
-        found += [name for part, name in PARTS if share > part]
-        found += [name for n, name in BEFORE if here - before >= n]
-        found += [name for n, name in AFTER if after - here >= n]
-        signs.append(found)
-    return signs
+    before, here, after = (np.searchsorted(perceived, now + d) for d in (-AROUND_MS, 0, AROUND_MS))
+    stages = np.array([f"stage {hearing.topics[hearing.run_of[at]].stage}" for at in cuts[:-1]])
+    return {
+        "always": np.ones(len(now), dtype=np.bool_),
+        **{stage: stages == stage for stage in dict.fromkeys(stages.tolist())},
+        **{name: since < ms for ms, name in SINCE},
+        **{name: until < ms for ms, name in UNTIL},
+        **{name: since / max(1, words[-1].ms - words[0].ms) > part for part, name in PARTS},
+        **{name: here - before >= n for n, name in BEFORE},
+        **{name: after - here >= n for n, name in AFTER},
+    }
 
 
-def opening_signs(hearing: Hearing, cuts: list[int]) -> list[list[str]]:
-    """For every breath, the signs that a section begins with it."""
-    starts = [m.start for m in hearing.mentions]
-    signs = []
-    for start, end in pairwise(cuts):
-        near = hearing.mentions[bisect_left(starts, start) : bisect_left(starts, min(end, start + 5))]
-        at_once = ["names a sample" if m.kind in ("name", "ordinal") else f"points: {m.kind}" for m in near]
-        words = [w.norm for w in hearing.words[start:end] if w.norm not in STOPS]
-        signs.append([*_first_words(words), *_turns(hearing, start), *sorted(set(at_once))])
-    return signs
+def opening_signs(hearing: Hearing, cuts: list[int]) -> Iterator[tuple[int, str]]:
+    """The signs that a section begins with a breath: which breath, and the sign; none twice."""
+    yield from _names_at_once(hearing, cuts)
+    for k, (start, end) in enumerate(pairwise(cuts)):
+        norms = [norm for norm in hearing.meant[start:end] if norm not in STOPS]
+        yield from ((k, sign) for sign in _first_words(norms))
+    yield from _turns(hearing, cuts)
+
+
+def _names_at_once(hearing: Hearing, cuts: list[int]) -> Iterable[tuple[int, str]]:
+    """The samples named or pointed at within the first words of a breath."""
+    breaths = [bisect_right(cuts, m.start) - 1 for m in hearing.mentions]
+    return dict.fromkeys(
+        (k, "names a sample" if m.kind in ("name", "ordinal") else f"points: {m.kind}")
+        for k, m in zip(breaths, hearing.mentions, strict=True)
+        if m.start < cuts[k] + AT_ONCE_WORDS
+    )
 
 
 def _first_words(norms: list[str]) -> Iterator[str]:
-    if norms and norms[0] in OPENERS:
-        yield f"opens with {norms[0]}"
-    if len(norms) > 1 and norms[0] in OPENERS | {"and"} and norms[1] in OPENERS:
+    first, second = (*norms[:2], "", "")[:2]
+    if first in OPENERS:
+        yield f"opens with {first}"
+    if second in OPENERS and (first in OPENERS or first == "and"):
         yield "two opening words"
-    if norms and norms[0] in GOING_ON:
-        yield f"goes on with {norms[0]}"
+    if first in GOING_ON:
+        yield f"goes on with {first}"
     if len(norms) <= 3:
         yield "short"
-    said = {sign for n in norms[:4] for sign in SIGNS_OF.get(n, ())}
-    yield from (f"{sign} at once" for sign in AT_ONCE if sign in said)
+    said = {sign for norm in norms[:4] for sign in SIGNS_OF.get(norm, ())}
+    if said:
+        yield from (f"{sign} at once" for sign in AT_ONCE if sign in said)
 
 
-def _turns(hearing: Hearing, start: int) -> Iterator[str]:
-    """What changes with the word at `start`: the speaker, the cue, the sample, the stage; and a silence before it."""
-    first, before = hearing.words[start], hearing.words[max(0, start - 1)]
-    yield from (name for least, name in PAUSES if first.pause >= least)
-    if first.speaker != before.speaker:
-        yield "another speaker"
-    if first.cue != before.cue:
-        yield "another cue"
-    if before.norm in (".", "?", "!", "...", "…"):
-        yield "after a stop"
-    now, then = (hearing.topics[hearing.run_of[i]] for i in (start, max(0, start - 1)))
+def _turns(hearing: Hearing, cuts: list[int]) -> Iterator[tuple[int, str]]:
+    """What changes with the first word of a breath: the speaker, the cue, the run; and a silence before it."""
+    for k, at in enumerate(cuts[:-1]):
+        first, before = hearing.words[at], hearing.words[max(0, at - 1)]
+        if first.pause:
+            yield from ((k, name) for least, name in PAUSES if first.pause >= least)
+        if first.speaker != before.speaker:
+            yield k, "another speaker"
+        if first.cue != before.cue:
+            yield k, "another cue"
+        if before.norm in SENTENCE_ENDS:
+            yield k, "after a stop"
+        now, then = hearing.run_of[at], hearing.run_of[max(0, at - 1)]
+        if now != then:
+            yield from ((k, sign) for sign in _turned(hearing.topics[then], hearing.topics[now]))
+
+
+def _turned(then: Topic, now: Topic) -> Iterator[str]:
     if now.sample != then.sample:
         yield "another sample"
     if now.stage != then.stage:

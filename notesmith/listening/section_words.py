@@ -58,9 +58,8 @@ def _by_phrase() -> dict[str, tuple[str, ...]]:
 
 
 SIGNS_OF = _by_phrase()
-PHRASES: dict[str, list[tuple[list[str], tuple[str, ...]]]] = {}  # by their first word
-for _phrase, _signs in SIGNS_OF.items():
-    PHRASES.setdefault(_phrase.split()[0], []).append((_phrase.split(), _signs))
+WORDS = {sign: [p for p in phrases.split() if "_" not in p] for sign, phrases in SPEAKING.items()}
+PHRASES = {sign: [p.split("_") for p in phrases.split() if "_" in p] for sign, phrases in SPEAKING.items()}
 OPENERS = frozenset(
     "okay ok right so now alright anyway well next first second third final finally last back let's lets".split()
 )

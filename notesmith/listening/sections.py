@@ -5,7 +5,7 @@ a few seconds of it; the best division of the whole recording is taken.
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple, cast
 
 import numpy as np
@@ -21,6 +21,7 @@ MOSTLY = 0.6  # of a section's breaths are about a sample that the section is ab
 NAMES = list(KINDS)
 SIGNS = {sign: i for i, sign in enumerate(sorted({sign for weights in KINDS.values() for sign in weights}))}
 WEIGHTS = np.array([[KINDS[kind].get(sign, 0.0) for kind in NAMES] for sign in SIGNS])
+BLOCK = 256  # breaths
 SAMPLE_FREE = ("opening", "comparison", "verdict", "sponsor", "closing")
 
 
@@ -40,8 +41,8 @@ def find_sections(hearing: Hearing) -> None:
     cuts = cut_breaths(hearing)
     times = [hearing.words[at].ms for at in cuts[:-1]] + [hearing.words[-1].ms + 2000]
     signs = _weighed_signs(hearing, cuts, times)
-    breaths = Breaths(cuts, signs, signs @ WEIGHTS)
-    openings = np.array([sum(OPENING.get(sign, 0.0) for sign in set(found)) for found in opening_signs(hearing, cuts)])
+    breaths = Breaths(cuts, signs, _evidence(signs))
+    openings = _summed(opening_signs(hearing, cuts), len(cuts) - 1)
     samples = [hearing.topics[hearing.run_of[at]].sample for at in cuts[:-1]]
     ids = [sample.id for sample in hearing.sheet.samples]
     for stretch in best_sections(times, breaths.evidence, openings, samples, ids):
@@ -50,21 +51,30 @@ def find_sections(hearing: Hearing) -> None:
 
 def _weighed_signs(hearing: Hearing, cuts: list[int], times: list[int]) -> Floats:
     """A row for every breath: how much of each sign there is near it, and its place."""
-    said = list(said_signs(hearing))
-    rows = np.searchsorted(cuts, [i for i, _ in said], "right") - 1
-    counts = _counted(rows.tolist(), [sign for _, sign in said], len(cuts) - 1)
-    sums = np.vstack([np.zeros(len(SIGNS)), counts.cumsum(axis=0)])
+    sums = np.zeros((len(cuts), len(SIGNS)))
+    breaths = np.repeat(np.arange(1, len(cuts)), np.diff(cuts))  # of every word
+    for sign, places in said_signs(hearing).items():
+        if sign in SIGNS and places:
+            sums[:, SIGNS[sign]] = np.bincount(breaths[places], minlength=len(cuts)).cumsum()
     begins = np.array(times[:-1])
     after, before = np.searchsorted(begins, begins + NEAR_MS, "right"), np.searchsorted(begins, begins - NEAR_MS)
     near: Floats = np.log1p(sums[after] - sums[before])
-    places = [(k, sign) for k, found in enumerate(place_signs(hearing, cuts)) for sign in found]
-    return near + _counted([k for k, _ in places], [sign for _, sign in places], len(cuts) - 1)
+    for sign, stands in place_signs(hearing, cuts).items():
+        if sign in SIGNS:
+            near[stands, SIGNS[sign]] = 1
+    return near
 
 
-def _counted(rows: Sequence[int], signs: Sequence[str], count: int) -> Floats:
-    """How often each sign is found in each of `count` breaths."""
-    places = [row * len(SIGNS) + SIGNS[sign] for row, sign in zip(rows, signs, strict=True) if sign in SIGNS]
-    return np.bincount(np.array(places, dtype=np.intp), minlength=count * len(SIGNS)).reshape(count, -1).astype(float)
+def _evidence(signs: Floats) -> Floats:
+    """What each breath speaks for; in blocks too small for the threads of a matrix product, which cost more than it."""
+    return np.vstack([signs[at : at + BLOCK] @ WEIGHTS for at in range(0, len(signs), BLOCK)])
+
+
+def _summed(signs: Iterable[tuple[int, str]], count: int) -> Floats:
+    """For each of `count` breaths, what its signs of an opening are worth together."""
+    known = [(breath, OPENING[sign]) for breath, sign in signs if sign in OPENING]
+    breaths, worths = [k for k, _ in known], np.array([worth for _, worth in known])
+    return np.bincount(breaths, worths, count).astype(float)
 
 
 def _passage(hearing: Hearing, breaths: Breaths, stretch: Stretch, samples: Sequence[str | None]) -> Passage:
