@@ -17,11 +17,9 @@ from notesmith.listening.slips import misprinted_calls
 from notesmith.listening.sounding import joined, likeness
 
 REACH = 300  # words from the reveal's start in which a product is told
-PICKED = BEST | frozenset("won wins picked chose chosen".split())
+PICKED = BEST | frozenset("won wins picked chose chosen preferred crowned".split())
 LOST = frozenset("loser lost loses".split())
 SECOND = frozenset([("is", "second"), ("'s", "second"), ("was", "second"), ("comes", "second"), ("came", "second")])
-CHEAP = frozenset("cheap cheaper cheapest budget bargain".split())
-DEAR = frozenset("dear dearer expensive dearest pricey pricier priciest posh fancy fancier".split())
 BEATS = frozenset("beat beats beaten".split())
 GUESSING = GUESSES | frozenset("think if whether bet hope money".split())
 OWNERS = frozenset("the my your".split())
@@ -32,7 +30,8 @@ RIGHT = frozenset(
 )
 WRONG = frozenset([("was", "wrong"), ("were", "wrong"), ("wrong", "way"), ("other", "way"), ("exactly", "backwards")])
 LOOKS = PAPERS | frozenset(
-    "sticker stickers says wrote written writes puts foot bottom underneath look lift turn peel reveal turns riddle clue".split()
+    "hold holds holding under underneath sticker stickers says wrote written writes puts foot bottom look lift turn "
+    "turns peel reveal riddle clue".split()
 )
 ENDS = frozenset(". ? ! : ;".split())
 LONG = 9  # words after which a sentence without a full stop ends with its thought
@@ -190,11 +189,10 @@ class _Reader:
     def signs(self, first: int, end: int, k: int) -> Iterator[Hit]:
         """Where a sentence says what was told of one product alone, or its price."""
         words, profile = self.hearing.words, self.profiles[k]
-        prices = CHEAP if profile.is_cheapest else DEAR if profile.is_dearest else ()
         for i in range(first, end):
             if sign_of(words[i]) in profile.signs:
                 yield i, k, SIGNED
-            elif (words[i].norm in prices and words[i - 1].norm in OWNERS) or self.costs(i, profile):
+            elif (words[i].norm in profile.standing and words[i - 1].norm in OWNERS) or self.costs(i, profile):
                 yield i, k, PRICED
 
     def costs(self, i: int, profile: Profile) -> bool:

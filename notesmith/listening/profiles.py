@@ -9,18 +9,23 @@ from notesmith.listening.equating import PAPERS
 from notesmith.listening.hearing import Hearing, Word
 from notesmith.listening.names import CARRIERS
 from notesmith.listening.numbers import read_number
-from notesmith.listening.products import KIN, NO_NAME
+from notesmith.listening.products import NO_NAME
 from notesmith.listening.suspects import LOOSE
 from notesmith.listening.vocabulary import GRADERS, LIKING, NOUNS
 
 FAR = 90  # words after its name in which a product is still told of
 ANNOUNCED = 25  # the same where it is announced: after the last one the talk goes on to other things
 RARE = 4  # times a telling word is said before the reveal
+A_YEAR = 1900
 SHORTEST = 3  # letters of a telling word
 ROOT = 4  # letters that two forms of a word share
 MONEY = frozenset("pound pounds euro euros dollar dollars bucks quid £ $ €".split())
 TELLING = NOUNS | {"VBN", "VBD", "JJ", "VBG", "CD"}
-IDLE = KIN | frozenset(
+CHEAP = frozenset("cheap cheaper cheapest budget bargain".split())
+DEAR = frozenset("dear dearer expensive dearest pricey pricier priciest posh fancy fancier".split())
+OLD = frozenset("old older oldest elder aged".split())
+YOUNG = frozenset("young younger youngest baby kid".split())
+IDLE = frozenset(
     "time times today people week weeks poured pour written writes foot bottom gram grams hundred minute minutes "
     "second seconds millilitres".split()
 )
@@ -34,8 +39,7 @@ class Profile:
     names: frozenset[str]
     signs: frozenset[str]  # roots of words told of it alone
     price: float | None
-    is_cheapest: bool
-    is_dearest: bool
+    standing: frozenset[str]  # what it is called beside the others: cheap, older
 
 
 def profiles(hearing: Hearing, candidates: list[Candidate], till: int) -> list[Profile]:
@@ -43,19 +47,25 @@ def profiles(hearing: Hearing, candidates: list[Candidate], till: int) -> list[P
     told = [list(_told(hearing, candidates, k, till)) for k in range(len(candidates))]
     often = Counter(map(sign_of, hearing.words[:till]))
     signs = [{sign for i in at if (sign := sign_of(hearing.words[i])) and often[sign] <= RARE} for at in told]
-    prices = [next((sum_ for i in at if (sum_ := sum_of_money(hearing.words, i))), None) for at in told]
-    paid = [p for p in prices if p is not None]
-    whole = len(paid) == len(prices) and len(set(paid)) > 1
+    prices = [next((paid for k in at if (paid := sum_of_money(hearing.words, k))), None) for at in told]
+    ages = [_age(candidate) for candidate in candidates]
     return [
         Profile(
             candidate.words,
             frozenset(signs[k].difference(*(s for j, s in enumerate(signs) if j != k))),
             prices[k] if prices.count(prices[k]) == 1 else None,
-            whole and prices[k] == min(paid),
-            whole and prices[k] == max(paid),
+            frozenset(_standing(k, prices, CHEAP, DEAR) | _standing(k, ages, YOUNG, OLD)),
         )
         for k, candidate in enumerate(candidates)
     ]
+
+
+def _standing(k: int, figures: list[float | None], least: frozenset[str], most: frozenset[str]) -> frozenset[str]:
+    """The words for the one with the least and the most of something, where that is told of all."""
+    told = [f for f in figures if f is not None]
+    if len(told) < len(figures) or len(set(told)) < 2:
+        return frozenset()
+    return least if figures[k] == min(told) else most if figures[k] == max(told) else frozenset()
 
 
 def sign_of(word: Word) -> str:
@@ -92,3 +102,10 @@ def sum_of_money(words: list[Word], i: int) -> float | None:
     number = read_number([w.norm for w in words[i : i + 8]], 0)
     after = words[i + number.end].norm if number and i + number.end < len(words) else ""
     return number.decimal if number and after in MONEY else None
+
+
+def _age(candidate: Candidate) -> float | None:
+    """How old its name says that a product is; a year counts from the other end."""
+    words = candidate.product.lower().split()
+    number = next((n for k in range(len(words)) if (n := read_number(words, k))), None)
+    return None if number is None else -number.plain if number.plain > A_YEAR else number.plain

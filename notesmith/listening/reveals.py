@@ -29,6 +29,7 @@ OPENINGS = frozenset(
 TURNS = frozenset("riddle clue reveal revealed reveals unveil unmask unmasked unwrapping envelope".split())
 READ = 25  # words from a paper to `it says`
 LEADING = frozenset(". , the ! so right now then and".split())
+OPENERS = PAPERS | TURNS
 MAY_OPEN = PAPERS | BEST | TURNS
 
 
@@ -50,7 +51,8 @@ def _made_known(hearing: Hearing) -> list[Naming]:
     """The roll call, and for the samples it does not call what riddles and the verdict's answer tell."""
     roll = _roll_call(hearing)
     called = [n for n in roll if n.called and n.known]
-    if {s for n in called for s in n.samples}.issuperset(s.id for s in hearing.sheet.samples):
+    uncalled = {s.id for s in hearing.sheet.samples}.difference(*(n.samples for n in called))
+    if not uncalled or (len(uncalled) == 1 and any(n.known and not n.samples for n in roll)):
         return roll
     known = known_words(hearing)
     announced = find_announced(hearing, known)
@@ -75,9 +77,10 @@ def _fuller(called: str, told: str) -> str:
 
 def _by_riddles(hearing: Hearing, announced: list[Candidate], known: bytearray, called: list[Naming]) -> list[Naming]:
     """What the products on the table turn out to be, from where a paper is opened after the verdict."""
-    verdict, winner = find_winner(hearing)
-    start = max(verdict, int(len(hearing.words) * EARLIEST))
-    opened = next((i for i in range(start, len(hearing.words)) if hearing.words[i].norm in PAPERS | TURNS), start)
+    earliest = int(len(hearing.words) * EARLIEST)
+    openings = [i for i in range(earliest, len(hearing.words)) if hearing.words[i].norm in OPENERS]
+    start, winner = find_winner(hearing, openings) or (earliest, None)
+    opened = next((i for i in openings if i >= start), start)
     if announced:
         return name_by_votes(hearing, announced, opened, winner, called)
     later = find_named_later(hearing, known, opened)

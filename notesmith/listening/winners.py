@@ -1,5 +1,7 @@
 """Which sample won, where the captions may misprint its name: the reveal tells of the winner first."""
 
+from collections.abc import Iterable, Iterator
+
 from notesmith.listening.hearing import Hearing, Word
 from notesmith.listening.names import tokens_of
 from notesmith.listening.sounding import Sound, joined, likeness
@@ -12,40 +14,43 @@ WINNING = CALLS - {"cup"}
 COPULAS = frozenset("is 's goes to".split())
 BEFORE = frozenset("is 's the to".split())
 ALIKE, APART = 0.62, 0.07
+Verdict = tuple[int, str]  # the word at which it stands, and the sample it picks
 
 
-def find_winner(hearing: Hearing) -> tuple[int, str | None]:
-    """The word at which the last verdict stands, and the sample it picks; 0 and None where there is none."""
-    first = int(len(hearing.words) * LATE)
-    overall = [p for p in hearing.preferences if p.scope == "overall" and p.start >= first]
-    verdict = (overall[-1].start, overall[-1].preferred) if overall else (0, None)
-    called = _called(hearing, max(first, verdict[0])) or verdict
-    return _misprinted(hearing, max(first, called[0])) or called
+def find_winner(hearing: Hearing, openings: Iterable[int] = ()) -> Verdict | None:
+    """The last verdict before something that tells is opened; where nothing is, the last of all."""
+    first = max(1, int(len(hearing.words) * LATE))
+    told = [(p.start, p.preferred) for p in hearing.preferences if p.scope == "overall" and p.start >= first]
+    verdicts = sorted([*told, *_called(hearing, first), *_misprinted(hearing, first)])
+    last = max(openings, default=0)
+    return max((v for v in verdicts if v[0] < last), default=max(verdicts, default=None))
 
 
-def _called(hearing: Hearing, first: int) -> tuple[int, str] | None:
-    """The last place after word `first` where a sample is said to be the winner (`the winner, by a nose, is heron`)."""
-    words, last = hearing.words, None
+def _called(hearing: Hearing, first: int) -> Iterator[Verdict]:
+    """Where a sample is said to be the winner (`the winner, by a nose, is heron`)."""
+    words = hearing.words
     for mention in hearing.mentions:
         at = mention.start - (words[mention.start - 1].norm == "the")
-        before = {w.norm for w in words[max(first, at - CALLED) : at]}
-        if mention.kind == "name" and len(mention.samples) == 1 and at > first and words[at - 1].norm in COPULAS:
-            last = (mention.start, mention.samples[0]) if before & WINNING else last
-    return last
+        one = at > first and mention.kind == "name" and len(mention.samples) == 1
+        if one and words[at - 1].norm in COPULAS and _wins(words, max(first, at - CALLED), at):
+            yield mention.start, mention.samples[0]
 
 
-def _misprinted(hearing: Hearing, first: int) -> tuple[int, str] | None:
-    """The last place after word `first` where the winner is called by what sounds like a sample's name."""
-    words, names = hearing.words, spoken_names(hearing)
-    last, called = None, -TELLS
+def _wins(words: list[Word], start: int, end: int) -> bool:
+    return not WINNING.isdisjoint(w.norm for w in words[start:end])
+
+
+def _misprinted(hearing: Hearing, first: int) -> Iterator[Verdict]:
+    """Where the winner is called by what sounds like a sample's name."""
+    words, names, called = hearing.words, spoken_names(hearing), -TELLS
     taken = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
-    for i in range(max(first, 1), len(words) - 2):
+    for i in range(first, len(words) - 2):
         called = i if words[i].norm in CALLS else called
         names_it = words[i - 1].norm in BEFORE and words[i].tag[:2] in ("NN", "JJ", "DT")
-        if names_it and i not in taken and i - called < TELLS:
+        if i - called < TELLS and names_it and i not in taken:
             found = sounding_sample(words, i, names, ALIKE)
-            last = (i, found[0]) if found else last
-    return last
+            if found:
+                yield i, found[0]
 
 
 def spoken_names(hearing: Hearing) -> list[tuple[str, Sound]]:
