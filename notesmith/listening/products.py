@@ -16,8 +16,9 @@ NO_NAME = (
         "june july january february march april may august september october november december monday tuesday "
         "wednesday thursday friday saturday sunday one ones it that this "
         "called named thing things cup cups glass winner loser paper list name price prizes prize surprise surprises "
-        "final answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year "
-        "month place tea half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess envelope "
+        "final answer ha hm hmm yep yeah yes no okay ok right god man mate love please sorry lot way side year month "
+        "place tea half coffee wine pound pounds euro euros dollar dollars quid rand bottle bag tin packet guess "
+        "envelope "
         "idea o'clock got had been nothing nobody".split()
     )
 )

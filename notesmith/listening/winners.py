@@ -11,7 +11,8 @@ TELLS = 40  # words from `overall` or `the winner` to its name
 CALLS = frozenset("overall winner champion favourite favorite cup".split())
 CALLED = 10  # the same where the name is printed rightly
 WINNING = CALLS - {"cup"}
-COPULAS = frozenset("is 's goes to".split())
+COPULAS = frozenset("is 's".split())
+GOES = frozenset("goes go went going".split())
 BEFORE = frozenset("is 's the to".split())
 ALIKE, APART = 0.62, 0.07
 Verdict = tuple[int, str]  # the word at which it stands, and the sample it picks
@@ -32,7 +33,8 @@ def _called(hearing: Hearing, first: int) -> Iterator[Verdict]:
     for mention in hearing.mentions:
         at = mention.start - (words[mention.start - 1].norm == "the")
         one = at > first and mention.kind == "name" and len(mention.samples) == 1
-        if one and words[at - 1].norm in COPULAS and _wins(words, max(first, at - CALLED), at):
+        goes = words[at - 1].norm == "to" and words[at - 2].norm in GOES
+        if one and (goes or words[at - 1].norm in COPULAS) and _wins(words, max(first, at - CALLED), at):
             yield mention.start, mention.samples[0]
 
 
