@@ -13,6 +13,7 @@ AROMA_SIGNS = frozenset(
 )
 FLAVOUR_SIGNS = frozenset("taste tastes tasted tasting palate mouth sip sipping flavour flavor tongue drinking".split())
 LOOK_SIGNS = frozenset("look looks looking colour color see".split())
+SIGNS = FINISH_SIGNS | AROMA_SIGNS | FLAVOUR_SIGNS | LOOK_SIGNS
 STAGE_FACET: dict[Stage | None, Facet] = {
     "appearance": "appearance", "aroma": "aroma", "tasting": "flavour", "finish": "finish", None: "flavour",
 }
@@ -42,13 +43,16 @@ def _possible(hearing: Hearing, description: Description) -> tuple[Facet, ...]:
 
 def _said_facet(hearing: Hearing, description: Description, clause: Clause) -> Facet | None:
     """The facet that the clause itself names, the words nearest to the description first."""
-    words = hearing.words
+    norms = hearing.meant
+    if SIGNS.isdisjoint(norms[clause.start : clause.end]):
+        return None
     near = [*range(description.start - 1, clause.start - 1, -1), *range(description.end, clause.end)]
-    for i in sorted(near, key=lambda k: min(abs(k - description.start), abs(k - description.end))):
-        norm = words[i].norm
+    telling = [i for i in near if norms[i] in SIGNS]
+    for i in sorted(telling, key=lambda k: min(abs(k - description.start), abs(k - description.end))):
+        norm = norms[i]
         if norm in AROMA_SIGNS:
             return "aroma"
-        if norm in FINISH_SIGNS and not (norm == "after" and words[i - 1].norm == "day"):
+        if norm in FINISH_SIGNS and not (norm == "after" and norms[i - 1] == "day"):
             return "finish"
         if norm in FLAVOUR_SIGNS:
             return "flavour"

@@ -4,11 +4,10 @@ A negation reaches forward a few words and no further than its clause; it is end
 by `or`, undone by `only` and weakened, not turned, by `very`. What is asked, wished for or expected is no perception.
 """
 
-from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from notesmith.listening.hearing import Clause, Description, Hearing, Word
+from notesmith.listening.hearing import Clause, Description, Hearing
 from notesmith.listening.vocabulary import DETERMINERS, GRADERS
 from notesmith.records import Presence
 
@@ -42,6 +41,9 @@ LIGHT = DETERMINERS | GRADERS  # words that take nothing from a negation's reach
 AUXILIARIES = frozenset("'s is has had 'd have 've all was are".split())
 FINDS = frozenset("get getting there find finding here taste see have got".split())
 ANSWERS = frozenset("no none nope zero".split())
+NEGATES = DENIES | LOSES | HARDLY
+DENIES_AFTER = GONE | NOT | ANSWERS
+THERE = frozenset(["there", "theres"])
 AFTER_ANSWER = frozenset(", . not none no whatsoever at i".split())
 ASKING = frozenset("do did does can could are would is have what how why".split())
 ASKED = frozenset("you anyone anybody we they there i n't".split())
@@ -79,47 +81,49 @@ def _no_perception(why: str, rule: str, at: int) -> Reading:
 
 def read_presence(hearing: Hearing, description: Description, clause: Clause) -> Reading:
     """Read a description's clause for denial, doubt, wish and question."""
-    words = hearing.words
+    norms = hearing.meant
     left = range(description.start - 1, max(clause.start, description.start - REACH - 6) - 1, -1)
     return (
-        _refused(words, left, clause, description)
-        or _denied_before(words, left, description)
-        or _denied_after(words, description, clause)
-        or _doubted(words, description, clause)
+        _refused(norms, left, clause, description)
+        or _denied_before(norms, left, description)
+        or _denied_after(norms, description, clause)
+        or _doubted(norms, description, clause)
         or PLAIN
     )
 
 
-def _refused(words: list[Word], left: Sequence[int], clause: Clause, description: Description) -> Reading | None:
+def _refused(norms: list[str], left: range, clause: Clause, description: Description) -> Reading | None:
     """What is wished for or asked of somebody was not perceived."""
-    for i in left:
-        if words[i].norm in EXPECTS:
-            return _no_perception("expected or wished for, not perceived", "expectation", i)
-    if clause.asks and _asks_somebody(words, clause, description.start):
+    if not EXPECTS.isdisjoint(norms[left.stop + 1 : description.start]):
+        wish = next(i for i in left if norms[i] in EXPECTS)
+        return _no_perception("expected or wished for, not perceived", "expectation", wish)
+    if clause.asks and _asks_somebody(norms, clause, description.start):
         return _no_perception("asked about, not perceived", "question", clause.start)
     return None
 
 
-def _asks_somebody(words: list[Word], clause: Clause, before: int) -> bool:
+def _asks_somebody(norms: list[str], clause: Clause, before: int) -> bool:
     """Whether the clause begins as a question; one after the description (`isn't it?`) asks for assent only."""
-    norms = [w.norm for w in words[clause.start : min(clause.start + 6, before)]]
-    return any(a in ASKING and b in ASKED for a, b in pairwise(norms))
+    begun = norms[clause.start : min(clause.start + 6, before)]
+    return any(a in ASKING and b in ASKED for a, b in pairwise(begun))
 
 
-def _denied_before(words: list[Word], left: Sequence[int], description: Description) -> Reading | None:
+def _denied_before(norms: list[str], left: range, description: Description) -> Reading | None:
     """What the nearest negation before the description makes of it."""
-    i = _negation_before(words, left, description)
-    if i is None or words[i].norm in DENIES:
-        return None if i is None else _denial(words, i, description)
-    return _absent("lost", i) if words[i].norm in LOSES else _weakened("hardly any", i)
+    i = _negation_before(norms, left, description)
+    if i is None or norms[i] in DENIES:
+        return None if i is None else _denial(norms, i, description)
+    return _absent("lost", i) if norms[i] in LOSES else _weakened("hardly any", i)
 
 
-def _negation_before(words: list[Word], left: Sequence[int], description: Description) -> int | None:
+def _negation_before(norms: list[str], left: range, description: Description) -> int | None:
     """The nearest negation that reaches the description."""
-    steps, through_or = 0, _or_follows(words, description)
+    if NEGATES.isdisjoint(norms[left.stop + 1 : description.start]):
+        return None
+    steps, through_or = 0, _or_follows(norms, description)
     for i in left:
-        norm = words[i].norm
-        if norm in DENIES or norm in LOSES or norm in HARDLY:
+        norm = norms[i]
+        if norm in NEGATES:
             return i
         through_or = through_or or norm == "or"
         steps += norm not in LIGHT
@@ -128,25 +132,25 @@ def _negation_before(words: list[Word], left: Sequence[int], description: Descri
     return None
 
 
-def _or_follows(words: list[Word], description: Description) -> bool:
+def _or_follows(norms: list[str], description: Description) -> bool:
     """Whether the description stands in a list that `or` ends (`no smoke, leather or honey`)."""
-    return any(w.norm == "or" for w in words[description.end : description.end + 2])
+    return "or" in norms[description.end : description.end + 2]
 
 
-def _denial(words: list[Word], i: int, description: Description) -> Reading | None:
+def _denial(norms: list[str], i: int, description: Description) -> Reading | None:
     """What a negation at `i` does to the description after it."""
-    after = words[i + 1].norm
+    after = norms[i + 1]
     if after in UNDONE_AFTER and i + 1 < description.start:
-        unsure = after == "sure" or (after == "know" and words[i].norm in ("n't", "nt", "not"))
+        unsure = after == "sure" or (after == "know" and norms[i] in ("n't", "nt", "not"))
         return _uncertain("not sure", i) if unsure else None
-    if _denies_nothing(words, i) or _is_tag_question(words, i):
+    if _denies_nothing(norms, i) or _is_tag_question(norms, i):
         return None
-    return _denied_in_part(words, i, description.start) or _absent("denied", i)
+    return _denied_in_part(norms, i, description.start) or _absent("denied", i)
 
 
-def _denies_nothing(words: list[Word], i: int) -> bool:
+def _denies_nothing(norms: list[str], i: int) -> bool:
     """Whether a negation is itself denied (`not without`), is none (`nothing but`) or answers (`no, it …`)."""
-    before, now, after = words[i - 1].norm if i else "", words[i].norm, words[i + 1].norm
+    before, now, after = norms[i - 1] if i else "", norms[i], norms[i + 1]
     return (
         (before in ("no", "not", "n't", "nt") and now in ("without", "lack", "lacking"))
         or (now == "nothing" and after in ("but", "like"))
@@ -154,60 +158,62 @@ def _denies_nothing(words: list[Word], i: int) -> bool:
     )
 
 
-def _denied_in_part(words: list[Word], i: int, start: int) -> Reading | None:
+def _denied_in_part(norms: list[str], i: int, start: int) -> Reading | None:
     """`Almost no smoke`, `not very smoky`, `not a lot of smoke`: little of it, not none."""
-    between = {w.norm for w in words[i + 1 : start]}
-    if i and words[i - 1].norm in ALMOST:
+    between = set(norms[i + 1 : start])
+    if i and norms[i - 1] in ALMOST:
         return _weakened("almost none", i)
-    if words[i].norm in WEAKENABLE and between & WEAKENED and not between & {"at", "any"}:
+    if norms[i] in WEAKENABLE and between & WEAKENED and not between & {"at", "any"}:
         return _weakened("not very", i)
-    if words[i + 1].norm == "a" and i + 2 < len(words) and words[i + 2].norm in MUCH:
+    if norms[i + 1] == "a" and i + 2 < len(norms) and norms[i + 2] in MUCH:
         return _weakened("not a lot", i)
     return None
 
 
-def _is_tag_question(words: list[Word], i: int) -> bool:
+def _is_tag_question(norms: list[str], i: int) -> bool:
     """`isn't it`, `there's smoke, isn't there`: asks for assent, denies nothing; `the smoke isn't there` does."""
-    after = words[i + 1].norm if i + 1 < len(words) else ""
-    if after == "there" and not any(w.norm in ("there", "theres") for w in words[max(0, i - 8) : i]):
+    after = norms[i + 1] if i + 1 < len(norms) else ""
+    if after == "there" and THERE.isdisjoint(norms[max(0, i - 8) : i]):
         return False
-    return words[i].norm in ("n't", "nt") and after in ("it", "there", "they", "you")
+    return norms[i] in ("n't", "nt") and after in ("it", "there", "they", "you")
 
 
-def _tag_question_follows(words: list[Word], description: Description, clause: Clause) -> bool:
-    return any(_is_tag_question(words, i) for i in range(description.end, min(clause.end, description.end + 4)))
+def _tag_question_follows(norms: list[str], description: Description, clause: Clause) -> bool:
+    return any(_is_tag_question(norms, i) for i in range(description.end, min(clause.end, description.end + 4)))
 
 
-def _denied_after(words: list[Word], description: Description, clause: Clause) -> Reading | None:
+def _denied_after(norms: list[str], description: Description, clause: Clause) -> Reading | None:
     """What follows the description may deny it: `the smoke has gone`, `smoke, I don't get`, `smoke? No`."""
-    end = description.end
-    for i in range(end, min(clause.end, end + 7)):
-        if words[i].norm in GONE and any(w.norm in AUXILIARIES for w in words[end:i]):
+    end, stop = description.end, min(clause.end, description.end + 7)
+    if DENIES_AFTER.isdisjoint(norms[end:stop]):
+        return None
+    for i in range(end, stop):
+        if norms[i] in GONE and not AUXILIARIES.isdisjoint(norms[end:i]):
             return _absent("gone", i)
-        if words[i].norm in NOT and not _is_tag_question(words, i):
-            found = any(w.norm in FINDS for w in words[i + 1 : i + 5])
-            return _absent("not found", i) if found else None
-        if i <= end + 1 and _answers_no(words, i):
+        if norms[i] in NOT and not _is_tag_question(norms, i):
+            lost = FINDS.isdisjoint(norms[i + 1 : i + 5])
+            return None if lost else _absent("not found", i)
+        if i <= end + 1 and _answers_no(norms, i):
             return _absent("answered no", i)
     return None
 
 
-def _answers_no(words: list[Word], i: int) -> bool:
+def _answers_no(norms: list[str], i: int) -> bool:
     """Whether a word says no by itself, and is not the `no` of something else."""
-    return words[i].norm in ANSWERS and (i + 1 >= len(words) or words[i + 1].norm in AFTER_ANSWER)
+    return norms[i] in ANSWERS and (i + 1 >= len(norms) or norms[i + 1] in AFTER_ANSWER)
 
 
-def _doubted(words: list[Word], description: Description, clause: Clause) -> Reading | None:
+def _doubted(norms: list[str], description: Description, clause: Clause) -> Reading | None:
     """Whether somebody wonders: `maybe smoke`, `I want to say smoke`, `smoke, is it`."""
     start = max(clause.start, description.start - 7)
-    hedge = next((i for i in range(start, description.start) if words[i].norm in UNSURE), None)
-    if hedge is not None:
-        return _uncertain("hedged", hedge)
-    if clause.asks and not _tag_question_follows(words, description, clause):
+    if not UNSURE.isdisjoint(norms[start : description.start]):
+        return _uncertain("hedged", next(i for i in range(start, description.start) if norms[i] in UNSURE))
+    if clause.asks and not _tag_question_follows(norms, description, clause):
         return _uncertain("asked of oneself", clause.start)
-    norms = [w.norm for w in words[start : min(clause.end + 3, description.end + 5)]]
-    for k in range(len(norms) - 2):
-        if norms[k : k + 3] == ["want", "to", "say"]:
-            return _uncertain("wants to say", start + k)
-    tail = tuple(w.norm for w in words[description.end : description.end + 4] if w.norm != ",")
+    stop = min(clause.end + 3, description.end + 5)
+    if "want" in norms[start:stop]:
+        said = next((i for i in range(start, stop - 2) if norms[i : i + 3] == ["want", "to", "say"]), None)
+        if said is not None:
+            return _uncertain("wants to say", said)
+    tail = tuple(norm for norm in norms[description.end : description.end + 4] if norm != ",")
     return _uncertain("asked after", description.end) if tail[:2] in SELF_ASKED else None

@@ -1,12 +1,13 @@
 """In whose voice? A text read out, or an opinion reported, is quoted until the taster speaks for himself again."""
 
-from notesmith.listening.hearing import Clause, Hearing, Word
+from notesmith.listening.hearing import Hearing
 
 SOURCES = frozenset(
     "label back packet website card notes note bag bottle tin box site page blurb leaflet description slip sheet "
     "sticker front list".split()
 )
 SAYINGS = frozenset("says said say reads read claims claim promises promise calls describes described quote".split())
+READS = SAYINGS | {"according", "here", "description", "blurb"}
 SAYERS = SOURCES | {"it", "they"}
 DENIED = frozenset("n't not i to".split())  # `it doesn't say`, `I said`
 OWN = frozenset("i i'm me my mine myself i'd i've i'll".split())
@@ -18,24 +19,25 @@ LONGEST_MS = 60_000  # nobody reads out a description for longer without a word 
 def quoted_clauses(hearing: Hearing) -> list[bool]:
     """For every clause, whether it is somebody else's words."""
     quoted = [False] * len(hearing.clauses)
+    may_read = set(hearing.clauses_with(READS))
     reading_since: int | None = None
     for k, clause in enumerate(hearing.clauses):
-        words = hearing.words[clause.start : clause.end]
-        if reading_since is not None and _returns(words, hearing, clause, k, reading_since):
+        if reading_since is not None and _returns(hearing, k, reading_since):
             reading_since = None
-        if reading_since is not None:
-            quoted[k] = True
-        at = _begins_reading(words)
+        quoted[k] = reading_since is not None
+        at = _begins_reading(hearing.meant[clause.start : clause.end]) if k in may_read else -1
         if at >= 0:
-            reading_since = words[0].ms
-            quoted[k] = any(w.norm.isalpha() and w.norm != "here" for w in words[at + 1 :])
+            reading_since = hearing.words[clause.start].ms
+            read = hearing.meant[clause.start + at + 1 : clause.end]
+            quoted[k] = any(norm.isalpha() and norm != "here" for norm in read)
     return _within_marks(hearing, quoted)
 
 
-def _begins_reading(words: list[Word]) -> int:
+def _begins_reading(norms: list[str]) -> int:
     """The word at which something begins to be read out or reported, or -1."""
-    norms = [w.norm for w in words]
     for i, norm in enumerate(norms):
+        if norm not in READS:
+            continue
         before = norms[max(0, i - 3) : i]
         if (
             (norm in SAYINGS and not SAYERS.isdisjoint(before) and DENIED.isdisjoint(before))
@@ -48,25 +50,28 @@ def _begins_reading(words: list[Word]) -> int:
     return -1
 
 
-def _returns(words: list[Word], hearing: Hearing, clause: Clause, k: int, since: int) -> bool:
-    """Whether the taster speaks for himself again in this clause."""
-    norms = {w.norm for w in words}
-    previous = hearing.clauses[k - 1]
+def _returns(hearing: Hearing, k: int, since: int) -> bool:
+    """Whether the taster speaks for himself again in clause `k`."""
+    clause, first = hearing.clauses[k], hearing.words[hearing.clauses[k].start]
+    norms = set(hearing.meant[clause.start : clause.end])
     return bool(
         norms & OWN
-        or words[0].norm in RETURNS
-        or clause.speaker != previous.speaker
+        or first.norm in RETURNS
+        or clause.speaker != hearing.clauses[k - 1].speaker
         or clause.asks
-        or words[0].ms - since > LONGEST_MS
+        or first.ms - since > LONGEST_MS
         or ("'s" in norms and norms & {"it", "that", "there"})
     )
 
 
 def _within_marks(hearing: Hearing, quoted: list[bool]) -> list[bool]:
     """Quotation marks settle it where the captions have them: a quoted passage ends with its closing mark."""
+    marked = set(hearing.clauses_with(OPENING | CLOSING))
     open_mark = False
     for k, clause in enumerate(hearing.clauses):
-        norms = [w.norm for w in hearing.words[clause.start : clause.end]]
+        if not open_mark and k not in marked:
+            continue
+        norms = hearing.meant[clause.start : clause.end]
         marks = sum(n in OPENING or n in CLOSING for n in norms)
         closes_first = open_mark and norms[0] in CLOSING
         if (open_mark or marks % 2 == 1) and not closes_first:

@@ -29,7 +29,7 @@ DOING = frozenset(
     "grow grown send sent give gave wear wearing open opened".split()
 )
 
-TALK = {"sensing word": SENSING, "past": PAST, "others": OTHERS, "doing": DOING}
+TALK = {"sensing word": SENSING, "past": PAST, "others": OTHERS, "doing": DOING}  # what a clause talks about
 PASSED = GRADERS | frozenset("a an the of , um uh".split())
 PLACES = {
     **dict.fromkeys((*GETTING, "have", "'ve"), "getting it"),
@@ -47,36 +47,36 @@ def weigh(hearing: Hearing) -> list[tuple[str, ...]]:
     density = _densities(hearing)
     if len(density) < FEW and _is_tasting(hearing):
         density = [max(USUAL, value) for value in density]
+    talk = {name: set(hearing.clauses_with(group)) for name, group in TALK.items()}
     return [
-        tuple(_signs(hearing, d, hearing.clauses[hearing.clause_of[d.start]], density[i]))
-        for i, d in enumerate(hearing.descriptions)
+        _signs(hearing, d, value, [name for name, found in talk.items() if hearing.clause_of[d.start] in found])
+        for d, value in zip(hearing.descriptions, density, strict=True)
     ]
 
 
 def _is_tasting(hearing: Hearing) -> bool:
     """Whether a short talk is about tasting at all: senses are spoken of, or a sample is named."""
-    return any(word.norm in SENSING for word in hearing.words) or any(m.kind == "name" for m in hearing.mentions)
+    return bool(hearing.places(SENSING)) or any(m.kind == "name" for m in hearing.mentions)
 
 
 def likelihood(signs: tuple[str, ...]) -> float:
     """How likely a description with these signs is a perception, from 0 to 1."""
-    return 1 / (1 + exp(-START - sum(WEIGHTS.get(sign, 0.0) for sign in signs)))
+    return 1 / (1 + exp(-START - sum([WEIGHTS.get(sign, 0.0) for sign in signs])))
 
 
 def _densities(hearing: Hearing) -> list[float]:
     """How much plain sensory talk surrounds each description, itself left out."""
-    spots = [(hearing.words[d.start].ms, _plainness(d)) for d in hearing.descriptions]
-    densities = []
-    low = 0
-    for i, (ms, _) in enumerate(spots):
-        while spots[low][0] < ms - 3 * NEAR_MS:
-            low += 1
-        total, k = 0.0, low
-        while k < len(spots) and spots[k][0] <= ms + 3 * NEAR_MS:
-            if k != i:
-                total += spots[k][1] * exp(-abs(spots[k][0] - ms) / NEAR_MS)
-            k += 1
-        densities.append(total)
+    times = [hearing.words[d.start].ms for d in hearing.descriptions]
+    plain = [_plainness(d) for d in hearing.descriptions]
+    densities = [0.0] * len(times)
+    for i, ms in enumerate(times):
+        for k in range(i + 1, len(times)):
+            apart = abs(times[k] - ms)
+            if apart > 3 * NEAR_MS:
+                break
+            nearness = exp(-apart / NEAR_MS)
+            densities[i] += plain[k] * nearness
+            densities[k] += plain[i] * nearness
     return densities
 
 
@@ -86,25 +86,20 @@ def _plainness(description: Description) -> float:
     return 0.4 if description.label.guarded else 1.0
 
 
-def _signs(hearing: Hearing, d: Description, clause: Clause, density: float) -> list[str]:
-    """The signs of one description, those of its place first."""
-    words = hearing.words
-    return [
+def _signs(hearing: Hearing, d: Description, density: float, talk: list[str]) -> tuple[str, ...]:
+    """The signs of one description, those of its place first; `talk` says what its clause talks about."""
+    clause = hearing.clauses[hearing.clause_of[d.start]]
+    return (
         "open" if d.label is None else "guarded" if d.label.guarded else "plain",
         d.rule,
         f"density {min(int(density * 1.5), 12)}",
-        _place(words, clause, d),
-        *_talk_signs({w.norm for w in words[clause.start : clause.end]}),
+        _place(hearing.words, clause, d),
+        *talk,
         *(["before a carrying word"] if d.head >= 0 else []),
         *_kind_signs(hearing, d),
         *(["question"] if clause.asks else []),
         *(["short clause"] if clause.end - clause.start <= 4 else []),
-    ]
-
-
-def _talk_signs(norms: set[str]) -> list[str]:
-    """What the words of the clause talk about."""
-    return [name for name, group in TALK.items() if not group.isdisjoint(norms)]
+    )
 
 
 def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
