@@ -13,7 +13,7 @@ CALLED = 10  # the same where the name is printed rightly
 WINNING = CALLS - {"cup"}
 COPULAS = frozenset("is 's".split())
 GOES = frozenset("goes go went going".split())
-BEFORE = frozenset("is 's the to".split())
+NAMING = frozenset(["NN", "JJ", "DT"])
 ALIKE, APART = 0.62, 0.07
 Verdict = tuple[int, str]  # the word at which it stands, and the sample it picks
 
@@ -29,17 +29,11 @@ def find_winner(hearing: Hearing, openings: Iterable[int] = ()) -> Verdict | Non
 
 def _called(hearing: Hearing, first: int) -> Iterator[Verdict]:
     """Where a sample is said to be the winner (`the winner, by a nose, is heron`)."""
-    words = hearing.words
     for mention in hearing.mentions:
-        at = mention.start - (words[mention.start - 1].norm == "the")
-        one = at > first and mention.kind == "name" and len(mention.samples) == 1
-        goes = words[at - 1].norm == "to" and words[at - 2].norm in GOES
-        if one and (goes or words[at - 1].norm in COPULAS) and _wins(words, max(first, at - CALLED), at):
-            yield mention.start, mention.samples[0]
-
-
-def _wins(words: list[Word], start: int, end: int) -> bool:
-    return not WINNING.isdisjoint(w.norm for w in words[start:end])
+        if mention.start > first and mention.kind == "name" and len(mention.samples) == 1:
+            at = _leads(hearing.words, mention.start)
+            if at and not WINNING.isdisjoint(w.norm for w in hearing.words[max(first, at - CALLED) : at]):
+                yield mention.start, mention.samples[0]
 
 
 def _misprinted(hearing: Hearing, first: int) -> Iterator[Verdict]:
@@ -48,11 +42,17 @@ def _misprinted(hearing: Hearing, first: int) -> Iterator[Verdict]:
     taken = {i for m in hearing.mentions if m.kind == "name" for i in range(m.start, m.end)}
     for i in range(first, len(words) - 2):
         called = i if words[i].norm in CALLS else called
-        names_it = words[i - 1].norm in BEFORE and words[i].tag[:2] in ("NN", "JJ", "DT")
-        if i - called < TELLS and names_it and i not in taken:
-            found = sounding_sample(words, i, names, ALIKE)
-            if found:
-                yield i, found[0]
+        named = i - called < TELLS and i not in taken and words[i].tag[:2] in NAMING and _leads(words, i)
+        found = sounding_sample(words, i, names, ALIKE) if named else None
+        if found:
+            yield i, found[0]
+
+
+def _leads(words: list[Word], i: int) -> int:
+    """Where `is` or `goes to` stands right before a name; 0 where neither does."""
+    at = i - 1 - (words[i - 1].norm == "the")
+    goes = words[at].norm == "to" and words[at - 1].norm in GOES
+    return at if goes or words[at].norm in COPULAS else 0
 
 
 def spoken_names(hearing: Hearing) -> list[tuple[str, Sound]]:
