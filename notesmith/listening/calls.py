@@ -4,7 +4,7 @@ from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.siding import short_names
 from notesmith.listening.slips import misprinted_calls
 
-COPULAS = frozenset("is 's was are were 're be".split())
+COPULAS = frozenset("is 's was are were 're be equals".split())
 LEADS = frozenset(
     ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
 )

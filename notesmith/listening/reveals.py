@@ -39,12 +39,18 @@ def find_reveals(hearing: Hearing) -> None:
     if not hearing.sheet.blind and len(sealed) == len(hearing.sheet.samples):
         sealed = []
     hearing.reveals = []
-    for naming in _made_known(hearing) if sealed else ():
+    for naming in _surest(_made_known(hearing)) if sealed else ():
         left = tuple(sealed) if len(sealed) == 1 else ()
         for sample in naming.samples or left:
             if sample in sealed:
                 sealed.remove(sample)
                 hearing.reveals.append(_revealed(hearing, naming, sample))
+
+
+def _surest(namings: list[Naming]) -> list[Naming]:
+    """The namings without words that are no sure name, where a sure one of the same sample comes too."""
+    sure = {s for n in namings if n.known for s in n.samples}
+    return [n for n in namings if n.known or not sure.issuperset(n.samples)]
 
 
 def _made_known(hearing: Hearing) -> list[Naming]:

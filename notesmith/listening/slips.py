@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from notesmith.listening.hearing import Hearing, Mention, Word
+from notesmith.listening.names import CARRIERS
 from notesmith.listening.suspects import LOOSE
 from notesmith.listening.vocabulary import BE, NOUNS
 from notesmith.listening.winners import sounding_sample, spoken_names
@@ -45,4 +46,5 @@ def beside_on_slip(words: list[Word], call: Mention) -> tuple[int, int] | None:
         return None
     end = next((i for i in range(start, min(len(words), start + LONGEST + 1)) if words[i].norm in BREAKS), start)
     tags = {w.tag for w in words[start:end]}
-    return (start, end) if tags & NOUNS and not tags & NO_PRODUCT else None
+    vessel = words[end - 1].norm in CARRIERS  # `brown bag`
+    return (start, end) if tags & NOUNS and not tags & NO_PRODUCT and not vessel else None
