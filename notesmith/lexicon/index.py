@@ -1,12 +1,11 @@
 """The matching index: from spoken words to concepts."""
 
-import gc
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
+from notesmith.collection import collection_put_off
 from notesmith.lexicon.folders import own_domains, read_folder
 from notesmith.lexicon.merge import Key, Layers, derived, merged
 from notesmith.lexicon.model import Concept, Hit, Label, Sort
@@ -99,20 +98,8 @@ def _ends_a_word(owners: Sequence[int], end: int) -> bool:
 
 @cache
 def _load(user_folders: tuple[Path, ...]) -> Lexicon:
-    with _collection_put_off():
+    with collection_put_off():
         return Lexicon(merged(own_domains(), [domain for folder in user_folders for domain in read_folder(folder)]))
-
-
-@contextmanager
-def _collection_put_off() -> Iterator[None]:
-    """While so many lasting objects are made, the search for rubbish would cost a quarter of the time in vain."""
-    running = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if running:
-            gc.enable()
 
 
 def _split(words: Sequence[str]) -> tuple[list[str], list[int]]:

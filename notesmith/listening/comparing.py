@@ -4,6 +4,7 @@ A grading (`smokier`, `not as dry`) is a comparison where it has two different s
 the one after `than`, or implied. Of a sample graded against itself (`rounder now`) it is a perception like any other.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -78,14 +79,12 @@ def _compared(hearing: Hearing, grading: Grading, sides: Sides) -> Iterator[Comp
 def _leave_out(hearing: Hearing, grading: Grading) -> None:
     """A description that only names what is compared is no perception."""
     start, end = grading.says
-    kept = []
-    for p in hearing.perceptions:
-        if p.description.start < end and p.description.end > start:
-            grounds = Grounds("comparison", grading.start, grading.end)
-            hearing.left_out.append(LeftOut(p.description, "set beside another sample", grounds))
-        else:
-            kept.append(p)
-    hearing.perceptions = kept
+    perceptions, grounds = hearing.perceptions, Grounds("comparison", grading.start, grading.end)
+    first = bisect_right(perceptions, start, key=lambda p: p.description.end)
+    last = bisect_left(perceptions, end, key=lambda p: p.description.start)
+    for p in perceptions[first:last]:
+        hearing.left_out.append(LeftOut(p.description, "set beside another sample", grounds))
+    del perceptions[first:last]
 
 
 def _sentence(hearing: Hearing, grading: Grading) -> tuple[int, int]:

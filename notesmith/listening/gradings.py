@@ -29,6 +29,7 @@ NOT_MORE = frozenset("any no once one two some at".split())  # `any more`, `once
 GRADED_DOWN = frozenset("not n't nt nowhere no never half isnt aint quite near isn't nearly hardly".split())
 EVEN = frozenset("level equal even same tied equally tie".split())
 ABOUT = frozenset("for on in".split())
+HOLDING = BE | GRADERS | {"got", "has"}  # what stands between a noun and its comparative
 
 
 class Grading(NamedTuple):
@@ -45,25 +46,25 @@ class Grading(NamedTuple):
 def find_gradings(hearing: Hearing) -> Iterator[Grading]:
     """Every grading, in the order they are said."""
     words, past = hearing.words, 0
-    for i in range(len(words)):
-        if i < past or not words[i].norm:
-            continue
-        grading = _grading_at(hearing, i)
+    for i in hearing.places_where(_may_grade):
+        grading = _grading_at(hearing, i) if i >= past else None
         if grading:
             past = grading.end + (grading.end < len(words) and words[grading.end].norm == "as")
             yield grading
 
 
+def _may_grade(norm: str) -> bool:
+    return norm in MAKERS or (norm.endswith(("er", "est")) and norm not in NO_PROPERTY)
+
+
 def _grading_at(hearing: Hearing, i: int) -> Grading | None:
     words = hearing.words
     maker = MAKERS.get(words[i].norm)
-    if maker:
-        made = maker(words, i)
-        weak = made and (made.most or made.way == 0) and not _names_property(hearing, *made.says)
-        return None if weak else made
-    if words[i].norm.endswith("er") or words[i].norm.endswith("est"):
+    if not maker:
         return _inflected(hearing, i)
-    return None
+    made = maker(words, i)
+    weak = made and (made.most or made.way == 0) and not _names_property(hearing, *made.says)
+    return None if weak else made
 
 
 def _inflected(hearing: Hearing, i: int) -> Grading | None:
@@ -94,10 +95,10 @@ def _noun_after(hearing: Hearing, i: int) -> str:
 def _noun_before(hearing: Hearing, i: int) -> str:
     """The noun whose strength is graded: the finish in `the finish is longer`, or nothing."""
     words, k = hearing.words, i - 1
-    while k > max(0, i - 4) and words[k].norm in BE | GRADERS | {"got", "has", "'s"}:
+    while k > max(0, i - 4) and words[k].norm in HOLDING:
         k -= 1
     noun = words[k].norm if 0 <= k < i - 1 and words[k].tag in NOUNS else ""
-    names = any(m.start <= k < m.end for m in hearing.mentions)
+    names = noun and any(m.start <= k < m.end for m in hearing.mentions)
     return noun if noun and not names and _is_sensory(hearing, noun) else ""
 
 

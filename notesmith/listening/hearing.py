@@ -5,7 +5,7 @@ Positions are indexes of words; a stretch is a half-open pair of them. Times are
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, NamedTuple
@@ -52,8 +52,7 @@ class Mending:
     score: float
 
 
-@dataclass(frozen=True, slots=True)
-class Clause:
+class Clause(NamedTuple):
     """One thought: the reach of a negation, and the smallest stretch that is about one sample."""
 
     start: int
@@ -75,8 +74,7 @@ class Mention:
     crowded: bool = False  # one of a row of names with hardly a word between them
 
 
-@dataclass(frozen=True, slots=True)
-class Description:
+class Description(NamedTuple):
     """A stretch of words that may describe what is perceived."""
 
     start: int
@@ -252,6 +250,10 @@ class Hearing:
     def places(self, norms: Iterable[str]) -> list[int]:
         """Where any of these words stand, in order (ask after the repairs): cheaper than looking at every word."""
         return sorted(i for norm in norms for i in self._places.get(norm, ()))
+
+    def places_where(self, test: Callable[[str], bool]) -> list[int]:
+        """Where the words stand that pass a test, in order (ask after the repairs): each word is tested once."""
+        return self.places(filter(test, self._places))
 
     def clauses_with(self, norms: Iterable[str]) -> list[int]:
         """The clauses in which any of these words stand, in order."""

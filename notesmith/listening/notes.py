@@ -6,6 +6,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any, TypeVar
 
+from notesmith.collection import collection_put_off
 from notesmith.errors import CaptionError, FaultError, NoTastingError
 from notesmith.lexicon import Lexicon
 from notesmith.listening.drafting import draft_from_talk
@@ -39,12 +40,14 @@ def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexic
     where a word is too long to have been said.
     """
     _check_words(captions)
-    talk = Talk.from_captions(captions)
     lexicon = lexicon or Lexicon.load()
-    hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
-    if not _is_tasting(hearing, drafted=sheet is None):
-        raise NoTastingError("nothing is tasted in it", where=captions.name, mend="give a sheet with --sheet if it is")
-    return write_notes(hearing, captions, drafted=sheet is None)
+    with collection_put_off():
+        talk = Talk.from_captions(captions)
+        hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
+        if not _is_tasting(hearing, drafted=sheet is None):
+            what, mend = "nothing is tasted in it", "give a sheet with --sheet if it is"
+            raise NoTastingError(what, where=captions.name, mend=mend)
+        return write_notes(hearing, captions, drafted=sheet is None)
 
 
 def draft_sheet(captions: Captions, *, lexicon: Lexicon | None = None) -> Sheet:
@@ -117,6 +120,7 @@ class _Scribe:
         self.hearing = hearing
         self.seen: Counter[str] = Counter()
         self.revealed = {r.sample: r.start for r in hearing.reveals}
+        self.cues = [cue.text for cue in hearing.talk.captions.cues]
 
     def observation(self, p: Perception) -> Observation:
         """What was perceived, and whether the sample was known by then."""
@@ -157,7 +161,7 @@ class _Scribe:
         """The words from `first` to `last`, checked against the very cues that give the record its time."""
         talk = self.hearing.talk
         quote = talk.text[first.start : last.end]
-        said = " ".join(cue.text for cue in talk.captions.cues[first.cue : last.cue + 1])
+        said = " ".join(self.cues[first.cue : last.cue + 1])
         if not quote or quote not in said:
             where = f"{talk.captions.name}, cue {first.cue + 1}"
             raise FaultError(f'the captions do not say "{quote}"', where=where, mend="please report it with the file")

@@ -13,19 +13,21 @@ MOVES = frozenset([
 ])
 WITHDRAWS = frozenset("scratch scrub strike cancel withdraw".split())
 SWAPS = frozenset("swapped swap switched muddled mixed".split())
+SLIPS = frozenset(["sorry", "wrong"])
 RECENT_MS = 25_000  # a slip of the tongue is mended at once
 BREAK_MS = 5_000  # cups change places while nobody talks
 
 
 def apply_retractions(hearing: Hearing) -> None:
     """Move, turn round or withdraw the perceptions that a later clause corrects."""
-    for k, clause in enumerate(hearing.clauses):
-        norms = [w.norm for w in hearing.words[clause.start : clause.end]]
+    for k in hearing.clauses_with(WITHDRAWS | SWAPS | SLIPS):
+        clause = hearing.clauses[k]
+        norms = hearing.meant[clause.start : clause.end]
         if WITHDRAWS.intersection(norms):
             _withdraw(hearing, clause)
         if SWAPS.intersection(norms) and len(hearing.sheet.samples) > 1:
             _turn_round(hearing, clause)
-        elif "sorry" in norms or "wrong" in norms:
+        elif SLIPS.intersection(norms):
             _move(hearing, k)
 
 

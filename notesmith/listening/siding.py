@@ -36,11 +36,11 @@ def _beside(hearing: Hearing) -> list[Named]:
 
 def short_names(hearing: Hearing) -> list[Named]:
     """Common words that may name a sample, but were not taken for names: for places that call for a name."""
-    short = _names_of_one_word(hearing.sheet, hearing.lexicon)
+    meant, short = hearing.meant, _names_of_one_word(hearing.sheet, hearing.lexicon)
     taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
     return [
-        (Mention(i, i + 1, "name", (short[word.norm],), "named where a name is called for", 0.5), short[word.norm])
-        for i, word in enumerate(hearing.words) if word.norm in short and i not in taken
+        (Mention(i, i + 1, "name", (short[meant[i]],), "named where a name is called for", 0.5), short[meant[i]])
+        for i in hearing.places(short) if i not in taken
     ]  # fmt: skip
 
 
@@ -84,8 +84,11 @@ def all_but(hearing: Hearing, *samples: str) -> tuple[str, ...]:
 
 def within(found: list[tuple[Mention, str]], start: int, end: int) -> list[tuple[Mention, str]]:
     """The mentions that begin in a stretch of words."""
-    starts = [m.start for m, _ in found]
-    return found[bisect_left(starts, start) : bisect_left(starts, end)]
+    return found[bisect_left(found, start, key=_starts_at) : bisect_left(found, end, key=_starts_at)]
+
+
+def _starts_at(named: Named) -> int:
+    return named[0].start
 
 
 def said_by(hearing: Hearing, i: int) -> str | None:

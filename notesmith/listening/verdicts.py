@@ -55,9 +55,8 @@ class Pick(NamedTuple):
 def find_picks(hearing: Hearing) -> Iterator[Pick]:
     """Every place where one sample is picked in a taster's own voice."""
     scene = Scene(hearing, hearing.words, singled_out(hearing), short_names(hearing))
-    for i, word in enumerate(hearing.words):
-        pattern = PATTERNS.get(word.norm)
-        pick = pattern(scene, i) if pattern else None
+    for i in hearing.places(PATTERNS):
+        pick = PATTERNS[hearing.meant[i]](scene, i)
         if pick and not _imagined(scene, i):
             yield pick
 

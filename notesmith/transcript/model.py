@@ -29,7 +29,7 @@ class Cue:
     @property
     def text(self) -> str:
         """The words joined by single spaces."""
-        return " ".join(word.text for word in self.words)
+        return " ".join([word.text for word in self.words])
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,13 @@
 
 from bisect import bisect_right
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from notesmith.transcript.limits import MS_PER_WORD
 from notesmith.transcript.model import Captions
 
 
-@dataclass(frozen=True, slots=True)
-class TalkWord:
+class TalkWord(NamedTuple):
     """A word's characters in the talk, its time in ms (its cue's, where words are not timed) and its cue's index."""
 
     start: int
@@ -55,8 +55,8 @@ class Talk:
                 words.append(TalkWord(at, at + len(word.text), ms, index))
                 at += len(word.text) + 1
             cues.append(TalkCue(start, at - 1, cue.start_ms, end_ms, cue.speaker))
-        text = " ".join(cue.text for cue in captions.cues)
-        starts = tuple(word.start for word in words), tuple(cue.start for cue in cues)
+        text = " ".join([cue.text for cue in captions.cues])
+        starts = tuple([word.start for word in words]), tuple([cue.start for cue in cues])
         return cls(text, tuple(words), tuple(cues), captions, *starts)
 
     @property
