@@ -48,9 +48,9 @@ def find_reveals(hearing: Hearing) -> None:
 
 
 def _surest(namings: list[Naming]) -> list[Naming]:
-    """The namings without words that are no sure name, where a sure one of the same sample comes too."""
+    """The namings without words that are no sure name, where that sample has a sure one too, or no sample has."""
     sure = {s for n in namings if n.known for s in n.samples}
-    return [n for n in namings if n.known or not sure.issuperset(n.samples)]
+    return [n for n in namings if n.known or (sure and not sure.issuperset(n.samples))]
 
 
 def _made_known(hearing: Hearing) -> list[Naming]:

@@ -13,7 +13,10 @@ from notesmith.listening.hearing import Hearing
 from notesmith.listening.hints import Vote, find_votes
 
 EQUATED = 9.0  # the weight of what was said outright: nothing outdoes it
-ENOUGH, MARGIN = 0.6, 0.5  # the least weight of the best vote, and how far the best way is ahead
+ENOUGH, MARGIN = (
+    0.85,
+    0.8,
+)  # the least weight of all votes (one hint carried on is no proof), and of the best way's lead
 MOST = 5  # products; more cannot be dealt in all ways in short time
 
 
@@ -52,7 +55,7 @@ def _namings(candidates: list[Candidate], votes: list[Vote], chosen: dict[str, i
 
 def _dealt(samples: list[str], count: int, votes: list[Vote]) -> dict[str, int]:
     """The best way of dealing the products to the samples, as far as no other way is nearly as good."""
-    if not votes or max(abs(v.weight) for v in votes) < ENOUGH:
+    if sum(abs(v.weight) for v in votes) < ENOUGH:
         return {}
     ways = [dict(zip(samples, way, strict=True)) for way in permutations(range(count))]
     worth = [sum(v.weight for v in votes if way[v.sample] == v.candidate) for way in ways]
