@@ -88,7 +88,7 @@ def _product(hearing: Hearing, start: int, end: int, known: bytearray) -> str:
 def _reaches(hearing: Hearing, places: list[tuple[int, int]]) -> Iterator[tuple[int, int]]:
     """From each product to the next, or to the end of its sentence: by all names there it goes too."""
     for k, (start, end) in enumerate(places):
-        limit = places[k + 1][0] if k + 1 < len(places) else end + TOGETHER // 2
+        limit = places[k + 1][0] if k + 1 < len(places) else min(end + TOGETHER // 2, len(hearing.words))
         stops = (i for i in range(end, limit) if hearing.words[i].norm in (".", "?", "!"))
         yield start, next(stops, limit if k + 1 < len(places) else end)
 

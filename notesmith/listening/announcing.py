@@ -58,7 +58,7 @@ def _slots(words: list[Word], end: int, known: bytearray) -> Iterator[Stretch]:
     for i in range(end):
         if words[i].norm not in ONES | ORDINALS or (i and words[i].norm == "one" and words[i - 1].norm in ONES):
             continue
-        at = next(k for k in range(i + 1, len(words)) if words[k].norm not in OF_THEM)
+        at = next((k for k in range(i + 1, end + LONGEST) if words[k].norm not in OF_THEM), i)
         slot = _slot(words, at + 1, known) if words[at].norm in COPULAS else None
         if slot and (words[i].norm in ONES or any(known[slot[0] : slot[1]])):
             yield slot

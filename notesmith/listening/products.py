@@ -60,7 +60,7 @@ def _proper(hearing: Hearing) -> bytearray:
         if not hearing.talk.text[words[i].start].isupper() or words[i].tag == "PRP":
             continue
         inside = words[i - 1].norm not in SENTENCE_ENDS
-        if words[i].norm in NO_NAME and not (inside and words[i].norm in GRADERS and known[i + 1] == 2):
+        if words[i].norm in NO_NAME and not (inside and words[i].norm in GRADERS and known[i + 1 : i + 2] == b"\2"):
             continue
         if inside or (i + 1 < len(words) and known[i + 1] == 2 and words[i].tag[:2] in ("NN", "JJ", "VB")):
             known[i] = 2
