@@ -162,7 +162,7 @@ def _headed(hearing: Hearing, call: Mention, limit: int, samples: tuple[str, ...
 
 
 def _misheard(hearing: Hearing, call: Mention, samples: tuple[str, ...]) -> Naming | None:
-    """The product in `heron is key moon`, where no word is known."""
+    """The product in `heron is lap sang`, where no word is known."""
     words, at = hearing.words, call.end
     if at + 5 > len(words) or words[at].norm not in COPULAS:
         return None
@@ -174,7 +174,7 @@ def _misheard(hearing: Hearing, call: Mention, samples: tuple[str, ...]) -> Nami
 
 
 def _read_out(hearing: Hearing, call: Mention, samples: tuple[str, ...]) -> Naming | None:
-    """What a slip has beside the sample it names (`it says, Monday, two hills reserve, …`), known as a name or not."""
+    """What a slip has beside the sample it names (`it says, heron, old barn reserve, …`), known as a name or not."""
     found = beside_on_slip(hearing.words, call)
     return Naming(*found, samples, as_meant(hearing, *found), True) if found else None
 
@@ -212,7 +212,7 @@ def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], kno
 
 
 def _last_attempt(hearing: Hearing, start: int, end: int) -> tuple[int, int]:
-    """The name at its second attempt, where a sample's own name stands between the two (`mugi cha, mug, mugicha`)."""
+    """The name at its second attempt, where a sample's own name stands between the two (`gen mai, mug, genmaicha`)."""
     names = {s.id.lower() for s in hearing.sheet.samples}
     inside = next((i for i in range(start + 1, end - 1) if hearing.words[i].norm in names), None)
     if inside is None:

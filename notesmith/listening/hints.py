@@ -28,7 +28,7 @@ READING = frozenset("read reads reading".split())  # a label read out is any pro
 RIGHT = frozenset(
     [("was", "right"), ("were", "right"), ("got", "it"), ("knew", "it"), ("called", "it"), ("one", "right")]
 )
-WRONG = frozenset([("was", "wrong"), ("were", "wrong"), ("wrong", "way"), ("other", "way"), ("exactly", "backwards")])
+WRONG = frozenset([("was", "wrong"), ("were", "wrong"), ("wrong", "way"), ("other", "way"), ("wrong", "round")])
 LOOKS = PAPERS | frozenset(
     "hold holds holding under underneath sticker stickers says wrote written writes puts foot bottom look lift turn "
     "turns peel reveal riddle clue".split()

@@ -144,7 +144,7 @@ def with_apposition(words: list[Word], end: int, limit: int, known: bytearray) -
     if not sure or start - end > 5 or words[start].norm == words[end - 1].norm:
         return end
     beside = phrase_end(words, start, limit, known)
-    return beside if all(known[start:beside]) else end  # `Assam, Cain juice` goes on in other words
+    return beside if all(known[start:beside]) else end  # what goes on in other words is no name
 
 
 def as_meant(hearing: Hearing, start: int, end: int) -> str:

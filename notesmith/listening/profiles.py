@@ -1,4 +1,4 @@
-"""What was told of each announced product alone, by which a riddle may mean it: its shop, its dented tin, its price."""
+"""What was told of each announced product alone, by which a riddle may mean it: its shop, its box, its price."""
 
 from collections import Counter
 from collections.abc import Iterator
@@ -71,7 +71,7 @@ def _standing(k: int, figures: list[float | None], least: frozenset[str], most: 
 def sign_of(word: Word) -> str:
     """The root of a word that can tell one product from another; empty where it cannot.
 
-    A root of four letters takes `post`, `postage` and `postman` for one.
+    A root of four letters takes `farm`, `farmer` and `farmhouse` for one.
     """
     telling = word.tag in TELLING and word.norm not in PLAIN and len(word.norm) >= SHORTEST
     return word.norm[:ROOT] if telling else ""
