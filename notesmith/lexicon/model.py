@@ -1,6 +1,5 @@
 """What the lexicon holds: concepts, and the labels by which people call them."""
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -41,8 +40,7 @@ class Label(NamedTuple):
     derived: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """Where a label stands among the words matched: from word `start` up to, but not including, word `end`."""
 
     start: int

@@ -74,7 +74,11 @@ def heads(words: list[Word], mention: Mention) -> bool:
 
 def read_signs(hearing: Hearing, run: tuple[int, int], mentions: list[Mention], *, restarts: bool) -> Signs:
     """Gather the signs of one run."""
-    words, signs = hearing.words, Signs()
+    words, norms = hearing.words, hearing.meant[run[0] : run[1]]
+    changes = list(_changes(words, run, norms, mentions, restarts=restarts))
+    if not mentions:
+        return Signs(changes=changes, outside=_outside(norms))
+    signs = Signs()
     single = [m for m in mentions if len(m.samples) == 1]
     beside = [m for m in single if is_aside(words, m)]
     named = [m for m in single if m not in beside]
@@ -94,8 +98,7 @@ def read_signs(hearing: Hearing, run: tuple[int, int], mentions: list[Mention], 
         signs.pulls = {hearing.sheet.samples[0].id: ["introduced together"]}
     others = (m for m in mentions if m.kind == "other")
     signs.other = len(hearing.sheet.samples) == 2 and not distinct and not all(is_aside(words, m) for m in others)
-    norms = hearing.meant[run[0] : run[1]]
-    signs.changes = list(_changes(words, run, norms, mentions, restarts=restarts))
+    signs.changes = changes
     signs.outside = _outside(norms) if not distinct else ""
     return signs
 

@@ -108,9 +108,9 @@ def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats
     while start < count:
         stop = min(count, int(np.searchsorted(ripe, start, "right")))
         here = slice(start, stop)
-        ways = (best[ripe[here]] + total[here])[:, :, None] + step
-        befores[here] = ways.argmax(axis=1)
-        entered = ways.max(axis=1) + openings[here, None] - total[here]
+        ways = (best[ripe[here]] + total[here]).T[:, :, None] + step[:, None, :]
+        befores[here] = ways.argmax(axis=0)
+        entered = ways.max(axis=0) + openings[here, None] - total[here]
         best[start + 1 : stop + 1] = np.maximum.accumulate(np.vstack([best[start], entered]))[1:]
         fresh = np.where(entered > best[here], np.arange(start, stop)[:, None], began[start])
         began[start + 1 : stop + 1] = np.maximum.accumulate(fresh)

@@ -1,14 +1,16 @@
 """Which stretches of words may be something else misprinted, and how much sense they make as they stand."""
 
 import json
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
 from operator import add
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
+import numpy as np
+from numpy.typing import NDArray
 from spacy.lang.en.stop_words import STOP_WORDS
 
 from notesmith.lexicon.check import common_words
@@ -17,7 +19,10 @@ from notesmith.listening.hearing import PUNCTUATION, Hearing, Word
 from notesmith.listening.names import CARRIERS, DIGITS
 from notesmith.listening.sounding import Sound, joined, sound_of
 
+MANY = 3  # words from which filling alone may be a misprint
 LONGEST = 4
+Truths = NDArray[np.bool_]
+Counts = NDArray[np.intp]
 Place = Literal["carried", "pointed", "open", "none"]  # the … one; the …; of … is; any other
 # Words that join sentences and fill them: they are hardly ever half of a misprinted name.
 LOOSE = STOP_WORDS | frozenset(
@@ -70,41 +75,73 @@ def stretches(hearing: Hearing, names: Container[str], trade: Container[str], kn
 
     A word of the trade is looked for only in words that are strange as they stand (`known` marks those that are not).
     """
-    words = hearing.words
+    marks, found = _mark(hearing.words, known), set[tuple[int, int]]()
+    bones = rows = _bones(hearing.words)
+    for length in range(1, min(LONGEST, len(rows)) + 1):
+        whole = _whole(marks, length)
+        strange = whole & _are_strange(marks, length)
+        found.update((start, start + length) for start in np.flatnonzero(whole).tolist() if rows[start] in names)
+        found.update((start, start + length) for start in np.flatnonzero(strange).tolist() if rows[start] in trade)
+        rows = [*map(add, rows, bones[length:])]
+    for start, end in sorted(found):
+        yield _stretch(hearing.words, marks, start, end)
+
+
+class _Marks(NamedTuple):
+    """For every word, a byte that is 1 where it is so."""
+
+    opens: bytes  # may open a misprint
+    closes: bytes  # may close one
+    silent: bytes  # not spoken
+    loose: bytes
+    odd: bytes
+    known: bytes
+
+
+def _mark(words: Sequence[Word], known: bytes) -> _Marks:
     norms = [w.norm for w in words]
-    strange = {norm for norm in set(norms) if _is_odd(norm)}
-    loose, odd = bytes(norm in LOOSE for norm in norms), bytes(norm in strange for norm in norms)
-    for start, end, is_name in _alike(_bones(words), names, trade):
-        wanted = is_name or _is_strange(loose, odd, known, start, end)
-        if wanted and _may_open(norms[start]) and not _is_idle(words, loose, start, end):
-            yield _stretch(words, loose, odd, start, end)
+    silent = bytes([not _spoken(w) for w in words])
+    opens, closes = _marked(norms, _may_open), _marked(norms, lambda norm: norm != "'s")
+    return _Marks(opens, closes, silent, _marked(norms, LOOSE.__contains__), _marked(norms, _is_odd), known)
+
+
+def _marked(norms: Sequence[str], test: Callable[[str], bool]) -> bytes:
+    """Which of the words pass a test; each word is tested once."""
+    passing = {norm for norm in set(norms) if test(norm)}
+    return bytes([norm in passing for norm in norms])
+
+
+def _whole(marks: _Marks, length: int) -> Truths:
+    """For every row of some words, whether it can be a misprint: spoken, well begun and ended, and no mere filling."""
+    opens = np.frombuffer(marks.opens, dtype=np.bool_)[: len(marks.opens) - length + 1]
+    closes = np.frombuffer(marks.closes, dtype=np.bool_)[length - 1 :]
+    filled = (_counts(marks.loose, length) == length) & (length < MANY)
+    whole: Truths = opens & closes & (_counts(marks.silent, length) == 0) & ~filled
+    return whole
+
+
+def _are_strange(marks: _Marks, length: int) -> Truths:
+    """For every row of some words, whether it is two at least, none of them known, and odd ones or no filling."""
+    odd_or_full = (_counts(marks.odd, length) > 0) | (_counts(marks.loose, length) == 0)
+    strange: Truths = odd_or_full & (_counts(marks.known, length) == 0) & (length > 1)
+    return strange
+
+
+def _counts(marks: bytes, length: int) -> Counts:
+    """For every row of `length` words, how many of them are marked."""
+    sums = np.zeros(len(marks) + 1, dtype=np.intp)
+    sums[1:] = np.frombuffer(marks, dtype=np.uint8).cumsum()
+    return np.subtract(sums[length:], sums[:-length])
 
 
 def _bones(words: Sequence[Word]) -> list[str]:
-    """The consonants of every word that is spoken; of any other a sign that no name and no word has among its own."""
+    """The consonants of every word."""
     bones = {norm: sound_of(norm).bones for norm in {w.norm for w in words}}
-    return [bones[w.norm] if _spoken(w) else "." for w in words]
-
-
-def _alike(bones: list[str], names: Container[str], trade: Container[str]) -> list[tuple[int, int, bool]]:
-    """Every row of words that has the consonants of a name (then true) or of a word of the trade, in order."""
-    found, rows = [], bones
-    for length in range(1, LONGEST + 1):
-        alike = [(start, row) for start, row in enumerate(rows) if row in names or row in trade]
-        found += [(start, start + length, row in names) for start, row in alike]
-        rows = [*map(add, rows, bones[length:])]
-    return sorted(found)
+    return [bones[w.norm] for w in words]
 
 
 def _is_odd(norm: str) -> bool:
     return norm not in LOOSE and norm != "'s" and not is_english(norm)
-
-
-def _is_strange(loose: bytes, odd: bytes, known: bytes, start: int, end: int) -> bool:
-    """Two words at least, none of them known, and strange ones or no filling among them."""
-    if end - start < 2 or known[start] or any(known[start:end]):
-        return False
-    return any(odd[start:end]) or not any(loose[start:end])
 
 
 def _may_open(norm: str) -> bool:
@@ -112,12 +149,8 @@ def _may_open(norm: str) -> bool:
     return norm == "a" or (len(norm) > 1 and norm not in ("'s", "n't"))
 
 
-def _is_idle(words: Sequence[Word], loose: bytes, start: int, end: int) -> bool:
-    return words[end - 1].norm == "'s" or (end - start < 3 and all(loose[start:end]))
-
-
-def _stretch(words: Sequence[Word], loose: bytes, odd: bytes, start: int, end: int) -> Stretch:
-    texts = tuple(w.norm for w in words[start:end])
+def _stretch(words: Sequence[Word], marks: _Marks, start: int, end: int) -> Stretch:
+    texts, loose, odd = tuple([w.norm for w in words[start:end]]), marks.loose, marks.odd
     edges = loose[start] + (loose[end - 1] if end - start > 1 else 0)
     place = _place(words, start, end)
     return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), sum(odd[start:end]), place)
