@@ -33,6 +33,7 @@ LONGEST_WORD = 1_000  # characters; the tokenizer's time grows with the square o
 CONVINCING = 0.6  # a perception so sure that it is no figure of speech
 
 
+@collection_put_off()
 def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None) -> Notes:
     """Take the notes of one recording.
 
@@ -40,14 +41,12 @@ def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexic
     where a word is too long to have been said.
     """
     _check_words(captions)
+    talk = Talk.from_captions(captions)
     lexicon = lexicon or Lexicon.load()
-    with collection_put_off():
-        talk = Talk.from_captions(captions)
-        hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
-        if not _is_tasting(hearing, drafted=sheet is None):
-            what, mend = "nothing is tasted in it", "give a sheet with --sheet if it is"
-            raise NoTastingError(what, where=captions.name, mend=mend)
-        return write_notes(hearing, captions, drafted=sheet is None)
+    hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
+    if not _is_tasting(hearing, drafted=sheet is None):
+        raise NoTastingError("nothing is tasted in it", where=captions.name, mend="give a sheet with --sheet if it is")
+    return write_notes(hearing, captions, drafted=sheet is None)
 
 
 def draft_sheet(captions: Captions, *, lexicon: Lexicon | None = None) -> Sheet:

@@ -103,7 +103,7 @@ def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats
     count, size = len(times) - 1, len(first)
     ripe = _ripe(times)
     best, began = np.full((count + 1, size), NEVER), np.zeros((count + 1, size), dtype=np.intp)  # by the first m doors
-    befores = np.zeros((count, size), dtype=np.intp)
+    befores, numbers = np.zeros((count, size), dtype=np.intp), np.arange(count)[:, None]
     best[1], start = first, 1
     while start < count:
         stop = min(count, int(np.searchsorted(ripe, start, "right")))
@@ -111,8 +111,8 @@ def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats
         ways = (best[ripe[here]] + total[here]).T[:, :, None] + step[:, None, :]
         befores[here] = ways.argmax(axis=0)
         entered = ways.max(axis=0) + openings[here, None] - total[here]
-        best[start + 1 : stop + 1] = np.maximum.accumulate(np.vstack([best[start], entered]))[1:]
-        fresh = np.where(entered > best[here], np.arange(start, stop)[:, None], began[start])
+        best[start + 1 : stop + 1] = np.maximum(np.maximum.accumulate(entered), best[start])
+        fresh = np.where(entered > best[here], numbers[here], began[start])
         began[start + 1 : stop + 1] = np.maximum.accumulate(fresh)
         start = stop
     return Ways(began[ripe], befores, best[ripe[count]] + total[count])

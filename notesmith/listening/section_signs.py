@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from notesmith.listening.hearing import Hearing, Topic
-from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, SIGNS_OF, WORDS
+from notesmith.listening.section_words import AT_ONCE, GOING_ON, MID_OPENERS, OPENERS, PHRASES, WORDS
 
 Truths = NDArray[np.bool_]
 
@@ -26,6 +26,8 @@ FACTS = {
 STOPS = frozenset(". , ? !".split())
 SENTENCE_ENDS = frozenset(". ? ! ... …".split())
 AT_ONCE_WORDS = 5
+EARLY, FEW = 4, 3  # words of a breath
+LEADS = OPENERS | {"and"}
 TAGS = {
     "VBD": "past tense", "JJR": "comparative", "RBR": "comparative", "JJS": "superlative", "CD": "number",
     "NNP": "name",
@@ -101,9 +103,7 @@ def place_signs(hearing: Hearing, cuts: Sequence[int]) -> dict[str, Truths]:
 def opening_signs(hearing: Hearing, cuts: list[int]) -> Iterator[tuple[int, str]]:
     """The signs that a section begins with a breath: which breath, and the sign; none twice."""
     yield from _names_at_once(hearing, cuts)
-    for k, (start, end) in enumerate(pairwise(cuts)):
-        norms = [norm for norm in hearing.meant[start:end] if norm not in STOPS]
-        yield from ((k, sign) for sign in _first_words(norms))
+    yield from _first_words(hearing, cuts)
     yield from _turns(hearing, cuts)
 
 
@@ -117,19 +117,22 @@ def _names_at_once(hearing: Hearing, cuts: list[int]) -> Iterable[tuple[int, str
     )
 
 
-def _first_words(norms: list[str]) -> Iterator[str]:
-    first, second = (*norms[:2], "", "")[:2]
-    if first in OPENERS:
-        yield f"opens with {first}"
-    if second in OPENERS and (first in OPENERS or first == "and"):
-        yield "two opening words"
-    if first in GOING_ON:
-        yield f"goes on with {first}"
-    if len(norms) <= 3:
-        yield "short"
-    said = {sign for norm in norms[:4] for sign in SIGNS_OF.get(norm, ())}
-    if said:
-        yield from (f"{sign} at once" for sign in AT_ONCE if sign in said)
+def _first_words(hearing: Hearing, cuts: list[int]) -> Iterator[tuple[int, str]]:
+    """What a breath opens with, and what is spoken of within its first words; punctuation is no word."""
+    counted = np.ones(cuts[-1] + 1, dtype=np.intp)
+    counted[[0, *(i + 1 for i in hearing.places(STOPS))]] = 0
+    before = counted.cumsum()
+    breaths = np.repeat(np.arange(len(cuts) - 1), np.diff(cuts)).tolist()
+    ranks = (before[:-1] - before[cuts][breaths]).tolist()
+    first = {breaths[i]: hearing.meant[i] for i in hearing.places(OPENERS | GOING_ON) if ranks[i] == 0}
+    yield from ((k, f"opens with {norm}") for k, norm in first.items() if norm in OPENERS)
+    yield from ((k, f"goes on with {norm}") for k, norm in first.items() if norm in GOING_ON)
+    seconds = (breaths[i] for i in hearing.places(OPENERS) if ranks[i] == 1)
+    yield from ((k, "two opening words") for k in seconds if first.get(k) in LEADS)
+    yield from ((k, "short") for k in np.flatnonzero(np.diff(before[cuts]) <= FEW).tolist())
+    for sign in AT_ONCE:
+        said = {breaths[i] for i in hearing.places(AT_ONCE[sign]) if ranks[i] < EARLY}
+        yield from ((k, f"{sign} at once") for k in said)
 
 
 def _turns(hearing: Hearing, cuts: list[int]) -> Iterator[tuple[int, str]]:

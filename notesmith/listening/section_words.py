@@ -48,16 +48,6 @@ SPEAKING: dict[str, str] = {
 }  # fmt: skip
 
 
-def _by_phrase() -> dict[str, tuple[str, ...]]:
-    found: dict[str, tuple[str, ...]] = {}
-    for sign, phrases in SPEAKING.items():
-        for phrase in phrases.split():
-            key = phrase.replace("_", " ")
-            found[key] = (*found.get(key, ()), sign)
-    return found
-
-
-SIGNS_OF = _by_phrase()
 WORDS = {sign: [p for p in phrases.split() if "_" not in p] for sign, phrases in SPEAKING.items()}
 PHRASES = {sign: [p.split("_") for p in phrases.split() if "_" in p] for sign, phrases in SPEAKING.items()}
 OPENERS = frozenset(
@@ -65,4 +55,7 @@ OPENERS = frozenset(
 )
 MID_OPENERS = frozenset("okay ok alright anyway right so now well".split())  # these begin a breath wherever they stand
 GOING_ON = frozenset("and but because it or which that then 's".split())
-AT_ONCE = ("looking", "smelling", "tasting", "ranking", "reading", "promoting", "leaving", "revealing", "thanking")
+AT_ONCE = {
+    sign: [phrase.replace("_", " ") for phrase in SPEAKING[sign].split()]
+    for sign in "looking smelling tasting ranking reading promoting leaving revealing thanking".split()
+}

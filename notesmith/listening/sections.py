@@ -20,6 +20,7 @@ NEAR_MS = 6_000
 MOSTLY = 0.6  # of a section's breaths are about a sample that the section is about
 NAMES = list(KINDS)
 SIGNS = {sign: i for i, sign in enumerate(sorted({sign for weights in KINDS.values() for sign in weights}))}
+SIGN_NAMES = list(SIGNS)
 WEIGHTS = np.array([[KINDS[kind].get(sign, 0.0) for kind in NAMES] for sign in SIGNS])
 BLOCK = 256  # breaths
 SAMPLE_FREE = ("opening", "comparison", "verdict", "sponsor", "closing")
@@ -110,4 +111,4 @@ def _strongest(breaths: Breaths, stretch: Stretch) -> Grounds:
     speaks[:, SIGNS["always"]] = 0
     sign = int(speaks.sum(axis=0).argmax())
     at = stretch.start + int(speaks[:, sign].argmax())
-    return Grounds(list(SIGNS)[sign], breaths.cuts[at], breaths.cuts[at + 1])
+    return Grounds(SIGN_NAMES[sign], breaths.cuts[at], breaths.cuts[at + 1])

@@ -100,7 +100,8 @@ class _Marks(NamedTuple):
 
 def _mark(words: Sequence[Word], known: bytes) -> _Marks:
     norms = [w.norm for w in words]
-    silent = bytes([not _spoken(w) for w in words])
+    mute = {norm for norm in set(norms) if not (norm[:1].isalpha() or norm == "'s")}
+    silent = bytes([w.norm in mute or w.tag in PUNCTUATION for w in words])
     opens, closes = _marked(norms, _may_open), _marked(norms, lambda norm: norm != "'s")
     return _Marks(opens, closes, silent, _marked(norms, LOOSE.__contains__), _marked(norms, _is_odd), known)
 
@@ -154,10 +155,6 @@ def _stretch(words: Sequence[Word], marks: _Marks, start: int, end: int) -> Stre
     edges = loose[start] + (loose[end - 1] if end - start > 1 else 0)
     place = _place(words, start, end)
     return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), sum(odd[start:end]), place)
-
-
-def _spoken(word: Word) -> bool:
-    return bool(word.norm) and word.tag not in PUNCTUATION and (word.norm[0].isalpha() or word.norm == "'s")
 
 
 def _place(words: Sequence[Word], start: int, end: int) -> Place:
