@@ -112,7 +112,7 @@ def _scope(hearing: Hearing, start: int, end: int, rule: str) -> str:
 
 def _facet(hearing: Hearing, first: int, last: int) -> str | None:
     """The facet that is named after `for`, `on`, `in` (`for the finish`)."""
-    taken = {i for m in hearing.mentions if m.start < last for i in range(max(first, m.start), m.end)}
+    taken = {i for m in hearing.mentions if first < m.end and m.start < last for i in range(max(first, m.start), m.end)}
     norms = ["" if i in taken else hearing.words[i].norm for i in range(first, last)]
     for k in range(1, len(norms)):
         before = norms[k - 2] if norms[k - 1] in ("the", "its") and k > 1 else norms[k - 1]

@@ -6,7 +6,7 @@ than none: the shorter the name and the more sense the printed words make, the m
 """
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import takewhile
@@ -40,6 +40,9 @@ class Target(NamedTuple):
     words: tuple[str, ...]
     sound: Sound
     sample: str | None
+
+
+Targets = Mapping[str, Sequence[Target]]  # by their consonants
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,17 +129,21 @@ def _sounding(hearing: Hearing) -> Iterator[Guess]:
     named = {word for found in names.values() for target in found for word in target.words}
     for stretch in stretches(hearing, names, trade, right):
         known = right[stretch.start : stretch.end]
-        for target in names.get(stretch.sound.bones, ()):
-            if _may_be(stretch, target, known, named):
-                yield from _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
-        if stretch.is_strange(known):
-            for target in trade.get(stretch.sound.bones, ()):
-                if _may_be(stretch, target, known, named):
-                    yield from _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
+        for guess in _guesses(stretch, names, trade if stretch.is_strange(known) else {}):
+            if _may_be(stretch, guess.target, known, named):
+                yield guess
+
+
+def _guesses(stretch: Stretch, names: Targets, trade: Targets) -> Iterator[Guess]:
+    """What a stretch sounds like, as far as its sound goes."""
+    for target in names.get(stretch.sound.bones, ()):
+        yield from _guess(stretch, target, _sheet_bar(stretch, target), "sounds like a name of the sheet")
+    for target in trade.get(stretch.sound.bones, ()):
+        yield from _guess(stretch, target, _trade_bar(stretch, target), "sounds like a word of the trade")
 
 
 def _guess(stretch: Stretch, target: Target, bar: float, rule: str) -> Iterator[Guess]:
-    score = likeness(stretch.sound, target.sound)
+    score = likeness(stretch.sound, target.sound) if bar <= 1 else 0.0
     if score >= bar:
         yield Guess(stretch, target, score, score - bar, rule)
 
