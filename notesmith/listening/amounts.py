@@ -46,7 +46,7 @@ class Amount:
 def all_measures(hearing: Hearing) -> list[Measure]:
     """Every amount of the talk, in order; numbers that name a sample are none."""
     names = _named(hearing)
-    norms = [w.norm for w in hearing.words]
+    norms = hearing.meant
     return _joined_ranges(norms, [m for m in measures_of(norms) if m.unit or m.start not in names])
 
 

@@ -31,13 +31,17 @@ LONGEST = 8
 def find_processes(hearing: Hearing) -> list[Amount]:
     """Every open statement of a process, in order."""
     found: list[Amount] = []
-    for i in range(len(hearing.words)):
+    for i in hearing.places_where(_may_tell):
         end = _done_end(hearing.words, i) or _in_wood_end(hearing.words, i)
         if end and (not found or found[-1].end <= i):
             start = _with_manner(hearing.words, i)
             signs = _said_how(hearing.words, i)
             found.append(Amount(start, end, "process", hearing.said(start, end), None, "made so", signs))
     return found
+
+
+def _may_tell(norm: str) -> bool:
+    return norm in WHOLE or norm in DONE or may_begin(norm)
 
 
 def _said_how(words: list[Word], i: int) -> tuple[str, ...]:

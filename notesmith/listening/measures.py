@@ -79,16 +79,16 @@ def measures_of(words: Sequence[str]) -> list[Measure]:
 
 
 def _measures(words: Sequence[str]) -> Iterator[Measure]:
-    at = 0
-    while at < len(words):
-        found = _measure(words, at) if may_begin(words[at]) else None
+    beginning, past = {word for word in set(words) if may_begin(word)}, 0
+    for at in [i for i, word in enumerate(words) if word in beginning]:
+        found = _measure(words, at) if at >= past else None
         if found:
+            past = found.end
             yield found
-        at = found.end if found else at + 1
 
 
 def may_begin(word: str) -> bool:
-    """Whether an amount may begin with the word; quick, for it is asked of every word."""
+    """Whether an amount may begin with the word."""
     return word in ("a", "an", "£", "$", "€", "₹", "¥", "one", "half", "quarter") or (
         bool(word) and (word[0].isdigit() or word in _NUMBER_WORDS or word in "½¼¾")
     )

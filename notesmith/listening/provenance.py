@@ -109,8 +109,8 @@ def _value(hearing: Hearing, start: int, end: int, label: Label) -> str:
 def _open_origins(hearing: Hearing) -> Iterator[Amount]:
     """`it's from X`, `grown in X`, `comes from over near X`, where X is a proper name the lexicon lacks."""
     words, last = hearing.words, 0
-    for i in range(1, len(words) - 1):
-        if i < last or words[i].norm not in ("from", "in") or not _leads(words, i):
+    for i in hearing.places(["from", "in"]):
+        if i < max(last, 1) or i >= len(words) - 1 or not _leads(words, i):
             continue
         start = i + 1
         while start < len(words) - 1 and words[start].norm in ON_THE_WAY:
@@ -143,19 +143,17 @@ def _leads(words: list[Word], i: int) -> bool:
 
 def _harvests(hearing: Hearing) -> Iterator[Amount]:
     """`picked in March`, `the spring of 2023`, `the 2024 crop`."""
-    words = hearing.words
-    norms = [w.norm for w in words]
-    i = 0
-    while i < len(words):
-        end = _season_end(norms, i) if _may_date(norms[i]) else i
+    norms, past = hearing.meant, 0
+    for i in hearing.places_where(_may_date):
+        end = _season_end(norms, i) if i >= past else i
         if end > i:
+            past = end
             signs = (*(["picked"] if _is_picked(norms, i, end) else []), *_dated(norms, i, end))
             yield Amount(i, end, "harvest", _season_value(hearing, norms, i, end), None, "picked then", signs)
-        i = max(end, i + 1)
 
 
 def _may_date(norm: str) -> bool:
-    """Whether a date may begin with the word; quick, for it is asked of every word."""
+    """Whether a date may begin with the word."""
     return norm in MONTHS or norm in SEASONS or norm[:1].isdigit() or norm in ("twenty", "nineteen", "two")
 
 
