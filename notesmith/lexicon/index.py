@@ -1,7 +1,7 @@
 """The matching index: from spoken words to concepts."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 from types import MappingProxyType
 
@@ -51,6 +51,15 @@ class Lexicon:
                 taken = place + length
                 hits.append(Hit(owners[place], owners[taken - 1] + 1, label))
         return hits
+
+    def is_outside(self, word: str) -> bool:
+        """Whether the word is part of no label, so that what stands on its two sides is matched apart."""
+        parts = pieces(word)
+        return bool(parts) and self._parts.isdisjoint(parts)
+
+    @cached_property
+    def _parts(self) -> frozenset[str]:
+        return frozenset(part for key in self._forms for part in key)
 
     def look_up(self, text: str) -> Label | None:
         """The label these words are, or None; misheard labels are not looked up.

@@ -224,13 +224,10 @@ def _last_attempt(hearing: Hearing, start: int, end: int) -> tuple[int, int]:
 def _said_at_once(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
     """The words right after `is`, up to a break, where a name is among them or follows (`it's fig, from Ur`)."""
     for i in range(at, limit):
+        if words[i].norm not in COPULAS or ties(words, i, at, limit, known):
+            continue
         start = next((k for k in range(i, limit) if words[k].norm not in BESIDE or known[k]), limit)
-        if (
-            words[i].norm not in COPULAS
-            or ties(words, i, at, limit, known)
-            or start == limit
-            or not _is_direct([w.norm for w in words[at:start]])
-        ):
+        if start == limit or not _is_direct([w.norm for w in words[at:start]]):
             continue
         end = _run_end(words, start, limit, known)
         named = any(known[start : min(limit, end + 4)])

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, NamedTuple
 
-from notesmith.lexicon import Label, Lexicon
+from notesmith.lexicon import Hit, Label, Lexicon
 from notesmith.records import Facet, FactKind, Intensity, Presence, SectionKind, Sheet, Voice
 from notesmith.transcript import Talk
 
@@ -205,6 +205,7 @@ class Hearing:
     lexicon: Lexicon
     words: list[Word] = field(default_factory=list)
     mendings: list[Mending] = field(default_factory=list)
+    known: list[Hit] = field(default_factory=list)  # the lexicon's words in the talk as mended
     clauses: list[Clause] = field(default_factory=list)
     clause_of: list[int] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
@@ -227,13 +228,6 @@ class Hearing:
         named = (text for s in self.sheet.samples for text in (s.id, *s.aliases, s.product or ""))
         text = " ".join((self.sheet.category, self.sheet.title, *named))
         return frozenset(re.findall(r"[a-z]{3,}", text.lower()))
-
-    @cached_property
-    def known(self) -> list[tuple[int, int, Label]]:
-        """The lexicon's words in the talk as mended (so ask after the repairs): their stretches and labels."""
-        at = [i for i, norm in enumerate(self.meant) if norm]
-        hits = self.lexicon.match([self.meant[i] for i in at])
-        return [(at[hit.start], at[hit.end - 1] + 1, hit.label) for hit in hits]
 
     @cached_property
     def meant(self) -> list[str]:

@@ -83,9 +83,9 @@ def _with_manner(words: list[Word], i: int) -> int:
 
 def _in_wood_end(words: list[Word], i: int) -> int:
     """Where `eight months in a rum cask` ends, if it begins at `i`."""
-    if not may_begin(words[i].norm):
-        return 0
     norms = [w.norm for w in words[i : i + 12]]
+    if not may_begin(norms[0]) or WOODS.isdisjoint(norms):
+        return 0
     number = read_number(norms, 0)
     if not number or number.end + 1 >= len(norms) or UNITS.get(norms[number.end], ("", "bare"))[1] != "time":
         return 0

@@ -12,9 +12,10 @@ from functools import lru_cache
 from itertools import takewhile
 from typing import NamedTuple
 
-from notesmith.lexicon import Label, Lexicon
+from notesmith.lexicon import Hit, Label, Lexicon
 from notesmith.lexicon.model import Sort
 from notesmith.listening.hearing import Hearing, Mending
+from notesmith.listening.knowing import known_as_meant, known_as_printed
 from notesmith.listening.names import ARTICLES, CARRIERS, DIGITS, EMPTY, names_of, tokens_of
 from notesmith.listening.sounding import Sound, joined, likeness
 from notesmith.listening.suspects import LOOSE, Stretch, is_english, stretches
@@ -58,7 +59,8 @@ class Guess:
 
 def find_repairs(hearing: Hearing) -> None:
     """Find what the captions misprint, and set the words' norms to what was meant."""
-    guesses = [*_listed(hearing), *_sounding(hearing)]
+    printed = known_as_printed(hearing)
+    guesses = [*_listed(hearing), *_sounding(hearing, _right(hearing, printed))]
     taken = bytearray(len(hearing.words))
     for guess in sorted(guesses, key=lambda g: (-g.margin - 0.02 * len(g.target.sound.bones), g.stretch.start)):
         start, end = guess.stretch.start, guess.stretch.end
@@ -69,6 +71,7 @@ def find_repairs(hearing: Hearing) -> None:
     hearing.mendings.sort(key=lambda m: m.start)
     for mending in hearing.mendings:
         _mend(hearing, mending)
+    hearing.known = known_as_meant(hearing, printed)
 
 
 def _mend(hearing: Hearing, mending: Mending) -> None:
@@ -122,10 +125,10 @@ def _target(text: str) -> Target:
     return Target(text, words, joined(words), None)
 
 
-def _sounding(hearing: Hearing) -> Iterator[Guess]:
+def _sounding(hearing: Hearing, right: bytes) -> Iterator[Guess]:
     """Stretches that sound like a name of the sheet or a word of the trade."""
     names = _by_bones(_sheet_targets(hearing.sheet, hearing.lexicon))
-    trade, right = _trade_targets(hearing.lexicon), _right(hearing)
+    trade = _trade_targets(hearing.lexicon)
     named = {word for found in names.values() for target in found for word in target.words}
     for stretch in stretches(hearing, names, trade, right):
         known = right[stretch.start : stretch.end]
@@ -191,11 +194,10 @@ def _same_stem(printed: str, meant: str) -> bool:
     return shared >= 4 and shared >= 0.6 * min(len(printed), len(meant))
 
 
-def _right(hearing: Hearing) -> bytes:
-    """The words that the lexicon knows as they stand."""
-    norms = [w.norm for w in hearing.words]
-    right = bytearray(len(norms))
-    for hit in hearing.lexicon.match(norms):
+def _right(hearing: Hearing, printed: Iterable[Hit]) -> bytes:
+    """Marks the words that the lexicon knows as they stand."""
+    right = bytearray(len(hearing.words))
+    for hit in printed:
         right[hit.start : hit.end] = b"\1" * (hit.end - hit.start)
     return bytes(right)
 
