@@ -45,7 +45,8 @@ def _leaving(sign: Signs) -> list[str]:
 
 def _step(states: Sequence[str], score: list[float], sign: Signs) -> tuple[list[int], list[float]]:
     """For every state the best state before it, and what the pair is worth."""
-    leaving, stay = _worth(_leaving(sign)), WEIGHTS["other: stay"] if sign.other else 0.0
+    leaving = _worth(_leaving(sign)) if sign.changes or sign.other else WEIGHTS["change"]
+    stay = WEIGHTS["other: stay"] if sign.other else 0.0
     steps, fresh = [], []
     for now, state in enumerate(states):
         move = leaving + (0.0 if sign.other or state in sign.pulls else WEIGHTS["unnamed"])

@@ -4,9 +4,10 @@ Words like `light`, `honey` or `long` are said in a tasting for many reasons. Ea
 signs: the frame it stands in, how much else is perceived around it, who or what the clause is about. The sum decides.
 """
 
+from functools import lru_cache
 from math import exp
 
-from notesmith.lexicon import Label
+from notesmith.lexicon import Label, Lexicon
 from notesmith.listening.hearing import Clause, Description, Hearing, Word
 from notesmith.listening.vocabulary import BE, GRADERS, NOUNS
 from notesmith.listening.weights import START, WEIGHTS
@@ -109,21 +110,22 @@ def _kind_signs(hearing: Hearing, d: Description) -> list[str]:
     group = TAG_GROUPS.get(tag, "verb" if tag.startswith("VB") else "other word")
     signs = [group, f"{min(3, d.end - d.start)} words"]
     if d.label:
-        signs += _label_signs(hearing, d.label, group)
+        signs += _label_signs(hearing.lexicon, d.label, group)
     if words[d.end - 1].norm in hearing.product_words:
         signs.append("names the product")
     return signs
 
 
-def _label_signs(hearing: Hearing, label: Label, group: str) -> list[str]:
+@lru_cache(maxsize=1 << 12)
+def _label_signs(lexicon: Lexicon, label: Label, group: str) -> tuple[str, ...]:
     """What the lexicon says of the words."""
-    line = (label.concept, *hearing.lexicon.ancestors(label.concept))
+    line = (label.concept, *lexicon.ancestors(label.concept))
     signs = [f"guarded {group}" if label.guarded else f"plain {group}", f"under {line[-1]}"]
     if label.derived:
         signs.append("derived")
     if label.form == "verb":
         signs.append("a verb's label")
-    return signs
+    return tuple(signs)
 
 
 def _place(words: list[Word], clause: Clause, d: Description) -> str:

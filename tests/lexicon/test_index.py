@@ -131,3 +131,13 @@ def _seconds_to(act: Callable[[], object]) -> float:
     start = time.perf_counter()
     act()
     return time.perf_counter() - start
+
+
+def test_a_word_of_no_label_is_outside(small: Lexicon) -> None:
+    """A word of a label is inside, in whatever spelling; white space and a hyphen part nothing."""
+    word = next(iter(small._forms))[0]
+    assert not small.is_outside(word)
+    assert not small.is_outside(word.upper())
+    assert small.is_outside("zzzz")
+    assert not small.is_outside("-")
+    assert not small.is_outside(" ")
