@@ -102,20 +102,24 @@ def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats
     """The best ways to the end, over all doors; doors nearer together than a section do not wait for one another."""
     count, size = len(times) - 1, len(first)
     ripe = _ripe(times)
-    best, began = np.full((count + 1, size), NEVER), np.zeros((count + 1, size), dtype=np.intp)  # by the first m doors
-    befores, numbers = np.zeros((count, size), dtype=np.intp), np.arange(count)[:, None]
+    stops = np.minimum(np.searchsorted(ripe, np.arange(count), "right"), count).tolist()
+    best, entered = np.full((count + 1, size), NEVER), np.tile(first, (count, 1))  # best: of the first doors
+    befores = np.zeros((count, size), dtype=np.intp)
     best[1], start = first, 1
     while start < count:
-        stop = min(count, int(np.searchsorted(ripe, start, "right")))
-        here = slice(start, stop)
+        here = slice(start, stops[start])
         ways = (best[ripe[here]] + total[here]).T[:, :, None] + step[:, None, :]
         befores[here] = ways.argmax(axis=0)
-        entered = ways.max(axis=0) + openings[here, None] - total[here]
-        best[start + 1 : stop + 1] = np.maximum(np.maximum.accumulate(entered), best[start])
-        fresh = np.where(entered > best[here], numbers[here], began[start])
-        began[start + 1 : stop + 1] = np.maximum.accumulate(fresh)
-        start = stop
-    return Ways(began[ripe], befores, best[ripe[count]] + total[count])
+        entered[here] = ways.max(axis=0) + openings[here, None] - total[here]
+        best[start + 1 : here.stop + 1] = np.maximum(np.maximum.accumulate(entered[here]), best[start])
+        start = here.stop
+    return Ways(_began(entered, best)[ripe], befores, best[ripe[count]] + total[count])
+
+
+def _began(entered: Floats, best: Floats) -> Places:
+    """For every number of first doors, the door among them at which the best section began, the first where equal."""
+    better = np.where(entered > best[:-1], np.arange(len(entered))[:, None], 0)
+    return np.vstack([np.zeros_like(better[:1]), np.maximum.accumulate(better)])
 
 
 def _ripe(times: Sequence[int]) -> Places:

@@ -51,9 +51,9 @@ class Talk:
         for index, (cue, end_ms) in enumerate(zip(captions.cues, _ends(captions), strict=True)):
             start = at
             for word in cue.words:
-                ms = cue.start_ms if word.start_ms is None else word.start_ms
-                words.append(TalkWord(at, at + len(word.text), ms, index))
-                at += len(word.text) + 1
+                end = at + len(word.text)
+                words.append(TalkWord(at, end, cue.start_ms if word.start_ms is None else word.start_ms, index))
+                at = end + 1
             cues.append(TalkCue(start, at - 1, cue.start_ms, end_ms, cue.speaker))
         text = " ".join([cue.text for cue in captions.cues])
         starts = tuple([word.start for word in words]), tuple([cue.start for cue in cues])
