@@ -57,7 +57,7 @@ def _named(hearing: Hearing) -> frozenset[int]:
 def amounts_of(hearing: Hearing, scene: Scene) -> Iterator[Amount]:
     """Every amount once for each kind of fact that its dimension may state."""
     alcoholic = not ALCOHOL.isdisjoint(hearing.sheet.category.lower().replace(",", " ").split())
-    currency = currency_of(scene.norms)
+    currency = currency_of(hearing)
     told = dict(_prices(scene.norms, scene.measures, _named(hearing), currency))
     talk = (
         "of alcohol" if alcoholic else "no alcohol",
@@ -128,15 +128,14 @@ def _prices(
 
 def _boiling(scene: Scene) -> Iterator[Amount]:
     """`boiling` as a temperature, beside a dose, a volume or a time."""
-    for i, norm in enumerate(scene.norms):
-        if norm == "boiling":
-            marks = (
-                ("told boiling water", scene.norms[i + 1 : i + 2] == ["water"]),
-                ("told boiling beside a dose", _method_near(scene.measures, i)),
-            )
-            told = tuple(sign for sign, there in marks if there)
-            signs = (*scene.signs(i, i + 1), "told boiling", *told)
-            yield Amount(i, i + 1, "temperature", "boiling", None, "boiling water", signs, bool(told))
+    for i in scene.hearing.places(["boiling"]):
+        marks = (
+            ("told boiling water", scene.norms[i + 1 : i + 2] == ["water"]),
+            ("told boiling beside a dose", _method_near(scene.measures, i)),
+        )
+        told = tuple(sign for sign, there in marks if there)
+        signs = (*scene.signs(i, i + 1), "told boiling", *told)
+        yield Amount(i, i + 1, "temperature", "boiling", None, "boiling water", signs, bool(told))
 
 
 def _method_near(measures: Sequence[Measure], at: int) -> bool:

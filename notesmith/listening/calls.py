@@ -21,8 +21,13 @@ def find_calls(hearing: Hearing, first: int, openings: list[int], reach: int) ->
         if max(first, 1) <= m.start < len(words) - 1
         and _calls_out([w.norm for w in words[max(0, m.start - 2) : m.end + 1]])
     ]  # fmt: skip
-    misread = misprinted_calls(hearing, openings, reach)
-    return sorted([*named, *short, *misread], key=lambda m: m.start)
+    return with_misprinted(hearing, [*named, *short], openings, reach)
+
+
+def with_misprinted(hearing: Hearing, calls: list[Mention], openings: list[int], reach: int) -> list[Mention]:
+    """The calls, and those by a misprinted name soon after one of the openings, in order."""
+    misread = (m for m in misprinted_calls(hearing, openings, reach) if m not in calls)
+    return sorted([*calls, *misread], key=lambda m: m.start)
 
 
 def _calls_out(around: list[str]) -> bool:

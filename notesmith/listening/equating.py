@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from notesmith.listening.calls import COPULAS, find_calls, row_from
+from notesmith.listening.calls import COPULAS, row_from
 from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.mishearing import meant_name
 from notesmith.listening.names import CARRIERS
@@ -20,7 +20,7 @@ from notesmith.listening.products import (
     ties,
     with_apposition,
 )
-from notesmith.listening.slips import beside_on_slip
+from notesmith.listening.slips import beside_on_slip, soon_after
 from notesmith.listening.sounding import joined, likeness
 from notesmith.listening.vocabulary import NEGATORS, NOUNS
 
@@ -65,9 +65,11 @@ class Naming:
     called: bool = True  # the sample is called by its name, not only talked of
 
 
-def find_namings(hearing: Hearing, known: bytearray, first: int, openings: list[int], reach: int) -> list[Naming]:
-    """Names of products given to samples from word `first` on, in order; `it's the …` only soon after an opening."""
-    known, calls = bytearray(known), find_calls(hearing, first, openings, reach)
+def find_namings(
+    hearing: Hearing, known: bytearray, calls: list[Mention], openings: list[int], reach: int
+) -> list[Naming]:
+    """Names of products given to the samples called, in order; `it's the …` only soon after an opening."""
+    known = bytearray(known)
     before = [n for m in calls if (n := _named_before(hearing, m, known))]
     for naming in before:
         known[naming.start : naming.end] = bytes(naming.end - naming.start)
@@ -82,7 +84,7 @@ def _named_after(
         samples, last = row_from(hearing.words, calls, k)
         limit = next((m.start for m in calls[k:] if m.start >= last.end), len(hearing.words))
         naming = _naming(hearing, last.end, min(limit, last.end + REACH), samples, known)
-        if not naming and any(0 <= last.end - o <= reach for o in openings):
+        if not naming and soon_after(openings, last.end, reach):
             naming = (
                 _misheard(hearing, last, samples)
                 or _headed(hearing, last, limit, samples, known)
@@ -91,21 +93,25 @@ def _named_after(
             )
         if naming:
             yield naming
-    stretches = [(o, min(o + reach, len(hearing.words) - 2)) for o in openings]
-    called = {i: m.samples for m in calls for i in range(m.end, m.end + FAR)}
-    for i in sorted({i for start, end in stretches for i in range(start, end)}):
-        yield from _unnamed(hearing, i, known, called.get(i))
+    for i in hearing.places(COPULAS | LEAVING | {"other"}):
+        if i < len(hearing.words) - 2 and soon_after(openings, i, reach - 1):
+            yield from _unnamed(hearing, i, known, calls)
 
 
-def _unnamed(hearing: Hearing, i: int, known: bytearray, called: tuple[str, ...] | None) -> Iterator[Naming]:
+def _unnamed(hearing: Hearing, i: int, known: bytearray, calls: list[Mention]) -> Iterator[Naming]:
     """`It's the Assam` of the sample talked of; `the winner is the Assam`; `that leaves the Assam` of the one left."""
-    words = hearing.words
-    sample, best = _subject(hearing, i), words[i - 1].norm in BEST
-    naming = _naming(hearing, i, min(len(words), i + 7), (sample,), known) if sample else None
-    if naming and naming.known and (best or not called or called == naming.samples):
+    words, limit = hearing.words, min(len(hearing.words), i + 7)
+    sample = _subject(hearing, i) if any(known[i:limit]) else None
+    naming = _naming(hearing, i, limit, (sample,), known) if sample else None
+    if naming and naming.known and (words[i - 1].norm in BEST or _last_called(calls, i) in ((), naming.samples)):
         yield replace(naming, called=False)
     if words[i].norm in LEAVING or (words[i].norm == "other" and words[i + 1].norm in CARRIERS | COPULAS | PAPERS):
         yield from _left_over(hearing, i + 1, known)
+
+
+def _last_called(calls: list[Mention], i: int) -> tuple[str, ...]:
+    """The samples last called not far before word `i`."""
+    return next((m.samples for m in reversed(calls) if m.end <= i < m.end + FAR), ())
 
 
 def _left_over(hearing: Hearing, at: int, known: bytearray) -> Iterator[Naming]:
@@ -194,9 +200,8 @@ def _told_later(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...],
 
 def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], known: bytearray) -> Naming | None:
     """The product named after a sample that ends at `at`: the first phrase that has a name in it, else the first."""
-    found = list(phrases(hearing.words, at, limit, known))
     said = _said_at_once(hearing.words, at, limit, known)
-    chosen = said or next((p for p in found if any(known[p[0] : p[1]])), found[0] if found else None)
+    chosen = said or _first_phrase(hearing.words, at, limit, known)
     if not chosen:
         return None
     is_known = bool(said) or any(known[chosen[0] : chosen[1]])
@@ -209,6 +214,12 @@ def _naming(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...], kno
     end = with_apposition(hearing.words, end, limit, known)
     product = as_meant(hearing, start, end)
     return Naming(start, end, samples, product, is_known) if product else None
+
+
+def _first_phrase(words: list[Word], at: int, limit: int, known: bytearray) -> tuple[int, int] | None:
+    """The first phrase that has a name in it, else the first."""
+    found = list(phrases(words, at, limit, known))
+    return next((p for p in found if any(known[p[0] : p[1]])), found[0] if found else None)
 
 
 def _last_attempt(hearing: Hearing, start: int, end: int) -> tuple[int, int]:

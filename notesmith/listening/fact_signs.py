@@ -34,6 +34,9 @@ GROUPS: dict[str, frozenset[str]] = {
     "not": frozenset("not n't never no".split()),
     "all": frozenset("each both all same every everything".split()),
 }  # fmt: skip
+NAMES = list(GROUPS)
+WORDS = frozenset().union(*GROUPS.values())
+GROUPS_OF = {word: [k for k, name in enumerate(NAMES) if word in GROUPS[name]] for word in WORDS}
 WIDE = ("brewing", "packs", "pricing", "making", "reading", "strength")
 STEPS = ((1, "below one"), (2, "one"), (6, "a few"), (21, "to twenty"), (100, "to a hundred"), (1000, "hundreds"))
 NEAR, FAR, SHORT = 6, 18, 150  # words
@@ -44,7 +47,7 @@ class Scene:
 
     def __init__(self, hearing: Hearing, measures: Sequence[Measure]) -> None:
         self.words, self.measures, self.hearing = hearing.words, measures, hearing
-        self.norms = [w.norm for w in hearing.words]
+        self.norms = hearing.meant
         self.starts = [m.start for m in measures]
         self.perceived = [p.description.start for p in hearing.perceptions]
         self.named = [m.end for m in hearing.mentions if len(m.samples) == 1 and m.kind in ("name", "ordinal")]
@@ -53,9 +56,9 @@ class Scene:
 
     def signs(self, start: int, end: int) -> Iterator[str]:
         """The signs that any candidate from `start` to `end` has."""
-        close = frozenset(self.norms[max(0, start - 5) : end + 5])
+        close = self.norms[max(0, start - 5) : end + 5]
         wide = frozenset(self.norms[max(0, start - 20) : end + 14])
-        yield from (name for name, group in GROUPS.items() if not close.isdisjoint(group))
+        yield from (NAMES[k] for k in sorted({k for norm in close for k in GROUPS_OF.get(norm, ())}))
         yield from (f"{name} about" for name in WIDE if not wide.isdisjoint(GROUPS[name]))
         yield from self._before(start)
         yield from self._after(end)

@@ -1,8 +1,10 @@
 """What is stated? Amounts with their units, and where, when, of what and how a sample was made."""
 
 from bisect import bisect_left
+from collections import Counter
 from dataclasses import replace
 from math import exp
+from operator import attrgetter
 
 from notesmith.listening.amounts import Amount, all_measures, amounts_of
 from notesmith.listening.fact_signs import SHORT, Scene
@@ -58,18 +60,24 @@ class Company:
     """The facts that plain rules tell: where one is stated, others are too."""
 
     def __init__(self, found: list[Amount]) -> None:
-        told = sorted({(a.start, a.kind) for a in found if a.told})
-        self.starts = [start for start, _ in told]
-        self.kinds = [kind for _, kind in told]
+        self.told = sorted({(a.start, a.kind) for a in found if a.told})
+        self.near: dict[int, tuple[Counter[str], int]] = {}
 
     def signs(self, a: Amount) -> tuple[str, str, str]:
         """How many facts of the same kind, of the method and of the product are told near a candidate."""
-        near = range(bisect_left(self.starts, a.start - REACH), bisect_left(self.starts, a.start + REACH))
-        kinds = [self.kinds[k] for k in near if self.starts[k] != a.start]
-        own = kinds.count(a.kind)
-        method = sum(kind in METHOD and kind != a.kind for kind in kinds)
-        rest = len(kinds) - own - method
+        if a.start not in self.near:
+            self.near[a.start] = self._near(a.start)
+        kinds, all_method = self.near[a.start]
+        own = kinds[a.kind]
+        method = all_method - (own if a.kind in METHOD else 0)
+        rest = kinds.total() - own - method
         return f"own company {_few(own)}", f"method company {_few(method)}", f"company {_few(rest)}"
+
+    def _near(self, at: int) -> tuple[Counter[str], int]:
+        """How many facts of each kind are told around word `at`, and how many of the method."""
+        around = self.told[bisect_left(self.told, (at - REACH, "")) : bisect_left(self.told, (at + REACH, ""))]
+        kinds = Counter[str](kind for start, kind in around if start != at)
+        return kinds, sum([kinds[kind] for kind in METHOD])
 
 
 def _few(count: int) -> int:
@@ -88,7 +96,7 @@ def _likely(weighed: list[Amount]) -> list[Amount]:
 def likelihood(a: Amount, company: tuple[str, ...]) -> float:
     """How likely a candidate in that company states the fact, from 0 to 1: its kind's weights weigh its signs."""
     weights = WEIGHTS[a.kind]
-    return 1 / (1 + exp(-START[a.kind] - sum(weights.get(sign, 0.0) for sign in (*a.signs, *company))))
+    return 1 / (1 + exp(-START[a.kind] - sum([weights.get(sign, 0.0) for sign in (*a.signs, *company)])))
 
 
 def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
@@ -101,7 +109,9 @@ def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
 def _samples(hearing: Hearing, a: Amount, made: list[Amount], namings: Namings) -> tuple[str | None, ...]:
     """Those named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
     clause = hearing.clauses[hearing.clause_of[a.start]]
-    before = [m for m in hearing.mentions if clause.start <= m.start < a.start and m.samples]
+    first = bisect_left(hearing.mentions, clause.start, key=attrgetter("start"))
+    stop = bisect_left(hearing.mentions, a.start, key=attrgetter("start"))
+    before = [m for m in hearing.mentions[first:stop] if m.samples]
     if before:
         return before[-1].samples if len(before[-1].samples) == 1 else (None,)
     if a.kind in METHOD and not _of_one(a, made):

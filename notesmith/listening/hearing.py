@@ -243,11 +243,28 @@ class Hearing:
 
     def places(self, norms: Iterable[str]) -> list[int]:
         """Where any of these words stand, in order (ask after the repairs): cheaper than looking at every word."""
-        return sorted(i for norm in norms for i in self._places.get(norm, ()))
+        return sorted([i for norm in norms for i in self._places.get(norm, ())])
 
     def places_where(self, test: Callable[[str], bool]) -> list[int]:
         """Where the words stand that pass a test, in order (ask after the repairs): each word is tested once."""
         return self.places(filter(test, self._places))
+
+    @cached_property
+    def _tagged(self) -> dict[str, list[int]]:
+        tagged: dict[str, list[int]] = defaultdict(list)
+        for i, word in enumerate(self.words):
+            tagged[word.tag].append(i)
+        return dict(tagged)
+
+    def tagged(self, tags: Iterable[str]) -> list[int]:
+        """Where words with any of these tags stand, in order."""
+        return sorted([i for tag in tags for i in self._tagged.get(tag, ())])
+
+    @cached_property
+    def capitals(self) -> list[int]:
+        """The words that are printed with a capital, in order."""
+        letters = map(self.talk.text.__getitem__, [word.start for word in self.words])
+        return [i for i, letter in enumerate(letters) if letter.isupper()]
 
     def clauses_with(self, norms: Iterable[str]) -> list[int]:
         """The clauses in which any of these words stand, in order."""

@@ -9,11 +9,10 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from notesmith.listening.announced import Candidate
-from notesmith.listening.calls import COPULAS
+from notesmith.listening.calls import COPULAS, with_misprinted
 from notesmith.listening.equating import BEST, GUESSES, PAPERS
 from notesmith.listening.hearing import Hearing, Mention
 from notesmith.listening.profiles import Profile, profiles, sign_of, sum_of_money
-from notesmith.listening.slips import misprinted_calls
 from notesmith.listening.sounding import joined, likeness
 
 REACH = 300  # words from the reveal's start in which a product is told
@@ -55,7 +54,7 @@ class Vote(NamedTuple):
 def find_votes(hearing: Hearing, candidates: list[Candidate], start: int, winner: str | None) -> list[Vote]:
     """What is hinted after word `start`, where the reveal begins."""
     calls = [m for m in hearing.mentions if m.kind == "name" and len(m.samples) == 1]
-    calls = sorted([*calls, *misprinted_calls(hearing, [start], REACH)], key=lambda m: m.start)
+    calls = with_misprinted(hearing, calls, [start], REACH)
     reader = _Reader(hearing, profiles(hearing, candidates, start), calls, winner)
     votes = list(reader.votes(start, min(len(hearing.words), start + REACH)))
     return votes or list(reader.confirmed(start, min(len(hearing.words), start + REACH)))

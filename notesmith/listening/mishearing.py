@@ -45,9 +45,9 @@ def meant_product(hearing: Hearing, product: str) -> str:
 def _told_elsewhere(hearing: Hearing, heard: tuple[str, ...]) -> str | None:
     """A rare name somewhere in the talk that the words sound like, with or without the first of them."""
     sounds = [joined(heard), *([joined(heard[1:])] if len(heard) > 2 else [])]
-    names = {w.norm: i for i, w in enumerate(hearing.words) if w.tag in NOUNS and len(w.norm) >= RARE}
-    rare = [norm for norm in names if not is_english(norm)]
-    scored = ((likeness(sound, joined([norm])), norm) for norm in rare for sound in sounds)
+    rare = hearing.places_where(lambda norm: len(norm) >= RARE and not is_english(norm))
+    names = {hearing.meant[i]: i for i in rare if hearing.words[i].tag in NOUNS}
+    scored = ((likeness(sound, joined([norm])), norm) for norm in names for sound in sounds)
     score, norm = max(scored, default=(0.0, ""))
     return hearing.said(names[norm], names[norm] + 1) if score >= BAR else None
 

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 
+from notesmith.listening.hearing import Hearing
 from notesmith.listening.measures import HUNDREDS, MAJOR, UNITS, Measure
 
 STATED = frozenset(
@@ -59,13 +60,10 @@ def _weight_beside(measures: Sequence[Measure], k: int, reach: int) -> bool:
     )
 
 
-def currency_of(norms: Sequence[str]) -> str:
+def currency_of(hearing: Hearing) -> str:
     """The currency most spoken of, or an empty string."""
-    units = (
-        UNITS[n][0]
-        for i, n in enumerate(norms)
-        if n in UNITS and UNITS[n][1] == "money" and norms[max(0, i - 1)] != "not"
-    )
+    norms, money = hearing.meant, [form for form, (_, dimension) in UNITS.items() if dimension == "money"]
+    units = (UNITS[norms[i]][0] for i in hearing.places(money) if norms[max(0, i - 1)] != "not")
     spoken = Counter(unit for unit in units if unit in MAJOR or unit in HUNDREDS)
     return max(sorted(spoken), key=lambda unit: spoken[unit], default="")
 

@@ -23,6 +23,7 @@ NO_NAME = (
     )
 )
 JOINING = frozenset(["NN", "NNS", "NNP", "NNPS", "JJ", "VBN", "VBD", "HYPH", "FW"])
+PROPER = frozenset(["NNP", "NNPS"])
 LINKING = frozenset("mostly all pure it that 's is the a called , from".split())
 PICKINGS = frozenset("pick picking flush harvest crop batch cask vintage edition release press roast".split())
 SENTENCE_ENDS = frozenset('. ! ? : ... … " “ ” ( -'.split())
@@ -43,7 +44,7 @@ def known_words(hearing: Hearing, first: int = 0) -> bytearray:
         sort = hearing.lexicon.concepts[label.concept].sort
         for i in range(start, end) if start >= first and (sort in SORTS or sort == "descriptor") else ():
             known[i] = 2 if known[i] == 2 else sort in SORTS
-    _forget_people(hearing.words, known)
+    _forget_people(hearing, known)
     for mention in hearing.mentions:
         if mention.kind == "name":
             known[mention.start : mention.end] = bytes(mention.end - mention.start)
@@ -52,12 +53,15 @@ def known_words(hearing: Hearing, first: int = 0) -> bytearray:
 
 def _proper(hearing: Hearing) -> bytearray:
     """Marks proper names with 1; with 2 where a capital inside a sentence makes sure of it."""
-    words = hearing.words
-    known = bytearray(w.tag in ("NNP", "NNPS") and w.norm not in NO_NAME for w in words)
+    words, known = hearing.words, bytearray(len(hearing.words))
+    for i in hearing.tagged(PROPER):
+        known[i] = words[i].norm not in NO_NAME
     if hearing.talk.text.islower():
-        return bytearray(k or (w.tag in NOUNS and _is_rare(w.norm)) for k, w in zip(known, words, strict=True))
-    for i in range(len(words) - 1, 0, -1):
-        if not hearing.talk.text[words[i].start].isupper() or words[i].tag == "PRP":
+        for i in hearing.tagged(NOUNS):
+            known[i] = known[i] or _is_rare(words[i].norm)
+        return known
+    for i in reversed(hearing.capitals):
+        if not i or words[i].tag == "PRP":
             continue
         inside = words[i - 1].norm not in SENTENCE_ENDS
         if words[i].norm in NO_NAME and not (inside and words[i].norm in GRADERS and known[i + 1 : i + 2] == b"\2"):
@@ -72,16 +76,12 @@ def _is_rare(norm: str) -> bool:
     return len(norm) > 4 and not is_english(norm)
 
 
-def _forget_people(words: list[Word], known: bytearray) -> None:
+def _forget_people(hearing: Hearing, known: bytearray) -> None:
     """Whoever tells, pours or is somebody's brother is no product."""
-    people = {
-        words[i].norm
-        for i in range(1, len(words) - 1)
-        if known[i] and (words[i + 1].norm in TELLING or words[i - 1].norm in KIN)
-    }
-    for i, word in enumerate(words) if people else ():
-        if known[i] and word.norm in people:
-            known[i] = 0
+    before, after = (i - 1 for i in hearing.places(TELLING)), (i + 1 for i in hearing.places(KIN))
+    people = [i for i in (*before, *after) if 0 < i < len(known) - 1 and known[i]]
+    for i in hearing.places({hearing.meant[i] for i in people}):
+        known[i] = 0
 
 
 def phrases(words: list[Word], at: int, limit: int, known: bytearray) -> Iterator[tuple[int, int]]:

@@ -8,13 +8,14 @@ from dataclasses import replace
 from itertools import pairwise
 
 from notesmith.listening.announced import Candidate, find_announced, find_named_later
-from notesmith.listening.calls import COPULAS
+from notesmith.listening.calls import COPULAS, find_calls, with_misprinted
 from notesmith.listening.candidates import name_by_verdict
 from notesmith.listening.equating import BEST, PAPERS, Naming, find_namings
 from notesmith.listening.hearing import Grounds, Hearing, Revealed, Word
 from notesmith.listening.mishearing import meant_product
 from notesmith.listening.products import SENTENCE_ENDS, known_words
 from notesmith.listening.riddles import name_by_votes
+from notesmith.listening.slips import soon_after
 from notesmith.listening.winners import find_winner
 
 EARLIEST = 0.4  # of the talk: what is told before is a guess or an introduction
@@ -84,7 +85,7 @@ def _fuller(called: str, told: str) -> str:
 def _by_riddles(hearing: Hearing, announced: list[Candidate], known: bytearray, called: list[Naming]) -> list[Naming]:
     """What the products on the table turn out to be, from where a paper is opened after the verdict."""
     earliest = int(len(hearing.words) * EARLIEST)
-    openings = [i for i in range(earliest, len(hearing.words)) if hearing.words[i].norm in OPENERS]
+    openings = [i for i in hearing.places(OPENERS) if i >= earliest]
     start, winner = find_winner(hearing, openings) or (earliest, None)
     opened = next((i for i in openings if i >= start), start)
     if announced:
@@ -104,19 +105,22 @@ def _roll_call(hearing: Hearing) -> list[Naming]:
     """The names given from where most samples are named one soon after another, best after a paper is opened."""
     first = int(len(hearing.words) * EARLIEST)
     known = known_words(hearing, first)
-    openings = [i for i in _openings(hearing.words) if i >= first]
-    roll = _best_roll(hearing, find_namings(hearing, known, first, openings, ROLL), openings)
-    if not roll or _is_near(openings, roll[0].start):
+    openings = [i for i in hearing.places(MAY_OPEN) if i >= first and _opens(hearing.words, i)]
+    calls = find_calls(hearing, first, openings, ROLL)
+    roll = _best_roll(hearing, find_namings(hearing, known, calls, openings, ROLL), openings)
+    if not roll or soon_after(openings, roll[0].start, NEAR):
         return roll
-    openings.append(max(first, roll[0].start - NEAR))  # nothing was opened: the names themselves open it
-    return _best_roll(hearing, find_namings(hearing, known, first, openings, ROLL), openings)
+    opening = max(first, roll[0].start - NEAR)  # nothing was opened: the names themselves open it
+    calls = with_misprinted(hearing, calls, [opening], ROLL)
+    openings = sorted([*openings, opening])
+    return _best_roll(hearing, find_namings(hearing, known, calls, openings, ROLL), openings)
 
 
 def _best_roll(hearing: Hearing, namings: list[Naming], openings: list[int]) -> list[Naming]:
     def worth(first: Naming) -> float:
         roll = [n for n in namings if first.start <= n.start < first.start + 1.5 * ROLL]
         called = {s: 1.0 if n.known and n.called else 0.4 for n in reversed(roll) for s in n.samples}
-        opened = _is_near(openings, first.start)
+        opened = soon_after(openings, first.start, NEAR)
         return sum(called.values()) + (2 if opened else 0.8 * first.start / len(hearing.words))
 
     best = max(namings, key=worth, default=None)
@@ -126,16 +130,8 @@ def _best_roll(hearing: Hearing, namings: list[Naming], openings: list[int]) -> 
     return [n for n in namings if best.start <= n.start < (till + ROLL if n.known else till)]
 
 
-def _is_near(openings: list[int], i: int) -> bool:
-    return any(0 <= i - opening <= NEAR for opening in openings)
-
-
-def _openings(words: list[Word]) -> list[int]:
-    """Where a paper is read, a cup turned over, the word reveal said, or the winner told."""
-    return [i for i, w in enumerate(words) if w.norm in MAY_OPEN and _opens(words, i)]
-
-
 def _opens(words: list[Word], i: int) -> bool:
+    """Whether a paper is read, a cup turned over, the word reveal said, or the winner told."""
     if words[i].norm in BEST:
         return i + 1 < len(words) and words[i + 1].norm in COPULAS
     around = (w.norm for w in words[max(0, i - 6) : i + 5])

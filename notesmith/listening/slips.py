@@ -1,6 +1,7 @@
 """What stands on a slip that is read out: a sample's name, though the captions misprint it, and a product beside it."""
 
-from collections.abc import Iterator
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 
 from notesmith.listening.hearing import Hearing, Mention, Word
 from notesmith.listening.names import CARRIERS
@@ -18,22 +19,27 @@ IDLE = HEADS | LOOSE - {"from"}
 LONGEST = 5  # words of a product
 
 
+def soon_after(openings: Sequence[int], i: int, reach: int) -> bool:
+    """Whether word `i` stands at most so many words after one of the openings, which are in order."""
+    k = bisect_right(openings, i)
+    return k > 0 and i - openings[k - 1] <= reach
+
+
 def misprinted_calls(hearing: Hearing, openings: list[int], reach: int) -> Iterator[Mention]:
     """Where a sample is called by a misprinted name soon after a paper is opened."""
     words, names = hearing.words, spoken_names(hearing)
     taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
     for i in sorted({i for o in openings for i in range(o + 1, min(o + reach, len(words) - 3))} - taken):
-        bar = _bar(words, i)
+        bar = _bar(hearing.meant, i)
         found = sounding_sample(words, i, names, bar) if bar else None
         if found and words[found[1]].norm in CALLED and taken.isdisjoint(range(i, found[1])):
             yield Mention(i, found[1], "name", (found[0],), "sounds like a name of the sheet", 0.5)
 
 
-def _bar(words: list[Word], i: int) -> float | None:
+def _bar(norms: list[str], i: int) -> float | None:
     """How much a word must sound like a name where a name may stand; None where none may."""
-    before, word = words[i - 1].norm, words[i].norm
-    under = before in UNDER or words[i - 2].norm in UNDER
-    if not (under or before in HEADS) or word in IDLE or CALLED.isdisjoint((words[i + 1].norm, words[i + 2].norm)):
+    under = norms[i - 1] in UNDER or norms[i - 2] in UNDER
+    if not (under or norms[i - 1] in HEADS) or norms[i] in IDLE or CALLED.isdisjoint(norms[i + 1 : i + 3]):
         return None
     return UNDER_BAR if under else HEAD_BAR
 

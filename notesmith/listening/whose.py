@@ -18,7 +18,7 @@ class Namings:
         revealed = [(r.start, r.end, r.sample) for r in hearing.reveals]
         taken = {i for m in hearing.mentions for i in range(m.start, m.end)}
         owners = _product_words(hearing)
-        words = [(i, i + 1, owners[w.norm]) for i, w in enumerate(hearing.words) if w.norm in owners and i not in taken]
+        words = [(i, i + 1, owners[hearing.meant[i]]) for i in hearing.places(owners) if i not in taken]
         self.found = sorted([*named, *revealed, *words])
         self.starts = [start for start, _, _ in self.found]
 
