@@ -93,7 +93,10 @@ class Lexicon:
     def _longest(self, parts: Sequence[str], owners: Sequence[int], place: int) -> tuple[int, Label] | None:
         if place and owners[place] == owners[place - 1]:
             return None
-        for length in self._lengths[parts[place]]:
+        lengths = self._lengths[parts[place]]
+        if place + 1 < len(parts) and parts[place + 1] not in self._parts:
+            lengths = lengths[-1:]
+        for length in lengths:
             label = self._forms.get(tuple(parts[place : place + length]))
             if label and _ends_a_word(owners, place + length):
                 return length, label
@@ -113,12 +116,9 @@ def _load(user_folders: tuple[Path, ...]) -> Lexicon:
 
 def _split(words: Sequence[str]) -> tuple[list[str], list[int]]:
     """The comparable pieces of the words, and for each the place of the word it comes from."""
-    parts: list[str] = []
-    owners: list[int] = []
-    for owner, word in enumerate(words):
-        for part in pieces(word):
-            parts.append(part)
-            owners.append(owner)
+    cut = {word: pieces(word) for word in set(words)}
+    parts = [part for word in words for part in cut[word]]
+    owners = [owner for owner, word in enumerate(words) for _ in cut[word]]
     return parts, owners
 
 

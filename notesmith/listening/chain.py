@@ -22,9 +22,13 @@ def best_chain(states: Sequence[str], signs: Sequence[Signs]) -> list[str]:
         return []
     score = [WEIGHTS["start with the first"], *[0.0] * (len(states) - 1)]
     back: list[list[int]] = []
+    steps, settled = list[int](), False
     for r, sign in enumerate(signs):
+        quiet = not (sign.pulls or sign.changes or sign.other)
+        if r and not (quiet and settled):  # where nothing is said twice in a row, the second step is as the first
+            steps, fresh = _step(states, score, sign)
+            score, settled = fresh, quiet and fresh == score
         if r:
-            steps, score = _step(states, score, sign)
             back.append(steps)
         for sample, ways in sign.pulls.items():
             score[states.index(sample)] += _worth(ways)

@@ -1,7 +1,7 @@
 """From what was heard to the published notes: every record verbatim, timed and identified."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from hashlib import sha256
 from pathlib import Path
 from typing import Any, TypeVar
@@ -24,7 +24,6 @@ from notesmith.records import (
     Reveal,
     Section,
     Sheet,
-    Why,
 )
 from notesmith.transcript import Captions, Talk
 
@@ -119,7 +118,6 @@ class _Scribe:
         self.hearing = hearing
         self.seen: Counter[str] = Counter()
         self.revealed = {r.sample: r.start for r in hearing.reveals}
-        self.cues = [cue.text for cue in hearing.talk.captions.cues]
 
     def observation(self, p: Perception) -> Observation:
         """What was perceived, and whether the sample was known by then."""
@@ -145,30 +143,25 @@ class _Scribe:
         """One record of the words from `start` to `end`. Raises FaultError unless the captions say its quote."""
         talk, first, last = self.hearing.talk, self.hearing.words[start], self.hearing.words[end - 1]
         quote = self._quoted(first, last)
-        return model(
-            id=self._identity(model.__name__, quote, fields),
-            start=first.ms / 1000 if talk.timed else None,
-            end=talk.cues[last.cue].end_ms / 1000 if talk.timed else None,
-            quote=quote,
-            span=(first.start, last.end),
-            confidence=round(confidence, 3),
-            why=tuple(self._why(grounds)),
+        return model.model_validate({
+            "id": self._identity(model.__name__, quote, fields),
+            "start": first.ms / 1000 if talk.timed else None,
+            "end": talk.cues[last.cue].end_ms / 1000 if talk.timed else None,
+            "quote": quote,
+            "span": (first.start, last.end),
+            "confidence": round(confidence, 3),
+            "why": tuple([{"rule": g.rule, "words": self.hearing.said(g.start, g.end)} for g in grounds]),
             **fields,
-        )
+        })  # fmt: skip
 
     def _quoted(self, first: Word, last: Word) -> str:
-        """The words from `first` to `last`, checked against the very cues that give the record its time."""
+        """The words from `first` to `last`, which must lie within the very cues that give the record its time."""
         talk = self.hearing.talk
         quote = talk.text[first.start : last.end]
-        said = " ".join(self.cues[first.cue : last.cue + 1])
-        if not quote or quote not in said:
+        if not quote or first.start < talk.cues[first.cue].start or last.end > talk.cues[last.cue].end:
             where = f"{talk.captions.name}, cue {first.cue + 1}"
             raise FaultError(f'the captions do not say "{quote}"', where=where, mend="please report it with the file")
         return quote
-
-    def _why(self, grounds: Iterable[Grounds]) -> Iterable[Why]:
-        for g in grounds:
-            yield Why(rule=g.rule, words=self.hearing.said(g.start, g.end))
 
     def _identity(self, kind: str, quote: str, fields: dict[str, Any]) -> str:
         """The same for the same words: counted where the same words come again."""

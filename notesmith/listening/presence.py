@@ -12,6 +12,7 @@ from notesmith.listening.vocabulary import DETERMINERS, GRADERS
 from notesmith.records import Presence
 
 REACH = 9
+AFTER = 7  # words after a description that may deny it
 DENIES = frozenset(
     "no not n't nt never none neither nor without nothing zero cannot lacks lack lacking isnt dont doesnt didnt cant "
     "wasnt aint havent".split()
@@ -48,6 +49,8 @@ AFTER_ANSWER = frozenset(", . not none no whatsoever at i".split())
 ASKING = frozenset("do did does can could are would is have what how why".split())
 ASKED = frozenset("you anyone anybody we they there i n't".split())
 SELF_ASKED = (("is", "it"), ("is", "that"), ("maybe", "."), ("maybe", "?"), ("perhaps", "."))
+TURNS_BEFORE = NEGATES | EXPECTS | UNSURE | {"want"}
+TURNS_AFTER = DENIES_AFTER | {"want"} | {first for first, _ in SELF_ASKED}
 
 
 class Reading(NamedTuple):
@@ -83,6 +86,8 @@ def read_presence(hearing: Hearing, description: Description, clause: Clause) ->
     """Read a description's clause for denial, doubt, wish and question."""
     norms = hearing.meant
     left = range(description.start - 1, max(clause.start, description.start - REACH - 6) - 1, -1)
+    if not clause.asks and _is_plain(norms, left.stop + 1, description):
+        return PLAIN
     return (
         _refused(norms, left, clause, description)
         or _denied_before(norms, left, description)
@@ -90,6 +95,12 @@ def read_presence(hearing: Hearing, description: Description, clause: Clause) ->
         or _doubted(norms, description, clause)
         or PLAIN
     )
+
+
+def _is_plain(norms: list[str], first: int, description: Description) -> bool:
+    """Whether no word before or after a description can change its reading: most are plain, and this is told fast."""
+    after = norms[description.start : description.end + AFTER]
+    return TURNS_BEFORE.isdisjoint(norms[first : description.start]) and TURNS_AFTER.isdisjoint(after)
 
 
 def _refused(norms: list[str], left: range, clause: Clause, description: Description) -> Reading | None:
@@ -184,7 +195,7 @@ def _tag_question_follows(norms: list[str], description: Description, clause: Cl
 
 def _denied_after(norms: list[str], description: Description, clause: Clause) -> Reading | None:
     """What follows the description may deny it: `the smoke has gone`, `smoke, I don't get`, `smoke? No`."""
-    end, stop = description.end, min(clause.end, description.end + 7)
+    end, stop = description.end, min(clause.end, description.end + AFTER)
     if DENIES_AFTER.isdisjoint(norms[end:stop]):
         return None
     for i in range(end, stop):

@@ -87,7 +87,9 @@ def _listed(hearing: Hearing) -> Iterator[Guess]:
     """Mis-hearings that the lexicon lists, longest first."""
     words, misheard = [w.norm for w in hearing.words], hearing.lexicon.misheard
     lengths = _lengths(hearing.lexicon)
-    for start, opening in enumerate(zip(words, [*words[1:], ""], strict=True)):
+    first = {opening[0] for opening in lengths}
+    for start in [i for i, word in enumerate(words) if word in first]:
+        opening = tuple(words[start : start + 2])
         for length in lengths.get(opening) or lengths.get(opening[:1]) or ():
             heard = tuple(words[start : start + length])
             label = misheard.get(heard)

@@ -56,9 +56,8 @@ def said_signs(hearing: Hearing) -> dict[str, list[int]]:
     said = defaultdict(list, {sign: hearing.places(words) for sign, words in WORDS.items()})
     for sign, phrases in PHRASES.items():
         said[sign] += [i for phrase in phrases for i in _places_of_phrase(hearing, phrase)]
-    for i, word in enumerate(hearing.words):
-        if word.tag in TAGS:
-            said[TAGS[word.tag]].append(i)
+    for tag, sign in TAGS.items():
+        said[sign] += hearing.tagged([tag])
     for i, sign in _found(hearing):
         said[sign].append(i)
     return said

@@ -3,8 +3,6 @@
 A stage is held on to until words or descriptions speak for another: nobody announces every sip.
 """
 
-from operator import add
-
 from notesmith.listening.hearing import Description, Hearing, Stage
 
 STAGES: tuple[Stage, ...] = ("appearance", "aroma", "tasting")
@@ -46,9 +44,13 @@ def decide_stages(hearing: Hearing, runs: list[tuple[int, int]], samples: list[s
     if not runs:
         return []
     worths = _worths(hearing, len(runs))
-    score, steps = worths[0], []
+    score, steps, settled = worths[0], list[list[int]](), False
     for k in range(1, len(runs)):
-        step, score = _step(score, worths[k], STEPS if samples[k] == samples[k - 1] else STEPS_AFRESH)
+        same = samples[k] == samples[k - 1]
+        quiet = same and not any(worths[k])
+        if not (quiet and settled):  # where nothing is said twice in a row, the second step is as the first
+            step, fresh = _step(score, worths[k], STEPS if same else STEPS_AFRESH)
+            score, settled = fresh, quiet and fresh == score
         steps.append(step)
     chain = [score.index(max(score))]
     for step in reversed(steps):
@@ -59,8 +61,9 @@ def decide_stages(hearing: Hearing, runs: list[tuple[int, int]], samples: list[s
 def _step(score: list[float], worth: list[float], ways: list[list[float]]) -> tuple[list[int], list[float]]:
     """For every stage the best stage before it, and what the pair is worth."""
     step, fresh = [], []
-    for way, here in zip(ways, worth, strict=True):
-        options = [*map(add, score, way)]
+    looked, smelled, tasted = score
+    for (from_look, from_smell, from_taste), here in zip(ways, worth, strict=True):
+        options = [looked + from_look, smelled + from_smell, tasted + from_taste]
         best = max(options)
         step.append(options.index(best))
         fresh.append(best + here)

@@ -71,13 +71,15 @@ def _densities(hearing: Hearing) -> list[float]:
     plain = [_plainness(d) for d in hearing.descriptions]
     densities = [0.0] * len(times)
     for i, ms in enumerate(times):
+        own, density = plain[i], densities[i]
         for k in range(i + 1, len(times)):
             apart = abs(times[k] - ms)
             if apart > 3 * NEAR_MS:
                 break
             nearness = exp(-apart / NEAR_MS)
-            densities[i] += plain[k] * nearness
-            densities[k] += plain[i] * nearness
+            density += plain[k] * nearness
+            densities[k] += own * nearness
+        densities[i] = density
     return densities
 
 

@@ -1,6 +1,7 @@
 """The talk as a row of words with their tags, times, speakers and pauses."""
 
-from collections.abc import Callable, Sequence
+from bisect import bisect_left
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 from operator import add
 
@@ -22,8 +23,9 @@ def note_words(hearing: Hearing, doc: Doc) -> None:
     talk, strings = hearing.talk, doc.vocab.strings
     starts, lengths, lowers, tags = doc.to_array(["IDX", "LENGTH", "LOWER", "TAG"]).T.tolist()
     spoken = _spoken(talk, starts)
-    silences = _silences(talk)
-    pauses = [0 if now == before else silences[now] for before, now in pairwise([-1, *spoken])]
+    pauses = [0] * len(starts)
+    for k, silence in _silences(talk):
+        pauses[bisect_left(spoken, k)] = silence
     words = [talk.words[k] for k in spoken]
     cues = [word.cue for word in words]
     hearing.words = [*map(
@@ -47,14 +49,12 @@ def _texts(numbers: Sequence[int], read: Callable[[int], str]) -> list[str]:
     return [known[number] for number in numbers]
 
 
-def _silences(talk: Talk) -> list[int]:
-    """Milliseconds of silence before each spoken word, as far as the captions tell."""
-    silences = [0] * len(talk.words)
+def _silences(talk: Talk) -> Iterator[tuple[int, int]]:
+    """The spoken words with silence before them, and its milliseconds, as far as the captions tell."""
     by_word = talk.captions.word_timed
     for i, (before, now) in enumerate(pairwise(talk.words), 1):
         if before.cue != now.cue:
             silence = talk.cues[now.cue].start_ms - talk.cues[before.cue].end_ms
-            silences[i] = max(0, min(silence, now.start_ms - before.start_ms))
+            yield i, max(0, min(silence, now.start_ms - before.start_ms))
         elif by_word:
-            silences[i] = max(0, now.start_ms - before.start_ms - LETTER_MS * (before.end - before.start) - 150)
-    return silences
+            yield i, max(0, now.start_ms - before.start_ms - LETTER_MS * (before.end - before.start) - 150)
