@@ -57,6 +57,17 @@ def _words(doc: Doc) -> Doc:
     return doc
 
 
+def _cut_into_tokens(nlp: Language, text: str) -> Doc:
+    """The text cut by the pipeline's tokenizer, which is given each different word alone first.
+
+    It keeps how it has cut a word, but of a text only up to the first contraction; what it keeps takes a tenth of the
+    time to cut again.
+    """
+    for word in set(text.split()):
+        nlp.tokenizer(word)
+    return nlp.make_doc(text)
+
+
 @lru_cache(maxsize=1)
 def listener() -> Language:
     """The English pipeline with the questions added, loaded once."""
@@ -73,7 +84,7 @@ def listen(talk: Talk, sheet: Sheet, lexicon: Lexicon) -> Hearing:
     """Put every question to the talk and return everything that was understood."""
     nlp = listener()
     hearing = Hearing(talk, sheet, lexicon)
-    doc = nlp.make_doc(talk.text)
+    doc = _cut_into_tokens(nlp, talk.text)
     doc.user_data["notesmith"] = hearing
     nlp(doc)
     return hearing
