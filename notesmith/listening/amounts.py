@@ -2,11 +2,11 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from notesmith.listening.fact_signs import Scene
-from notesmith.listening.hearing import Hearing
+from notesmith.listening.hearing import Amount, Hearing
 from notesmith.listening.measures import HUNDREDS, Dimension, Measure, measures_of
 from notesmith.listening.pricing import bare_price, bare_weight, currency_of, is_price
 from notesmith.listening.telling import Surroundings, tell
@@ -26,21 +26,6 @@ MAY_STATE: dict[Dimension, tuple[FactKind, ...]] = {
     "percent": ("abv",),
     "bare": ("price", "net_weight", "temperature", "abv", "time", "dose", "water"),
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Amount:
-    """What may state a fact: its words, kind, value and unit, the rule that told it and the signs to weigh it by."""
-
-    start: int
-    end: int
-    kind: FactKind
-    value: float | int | str
-    unit: str | None
-    rule: str
-    signs: tuple[str, ...] = ()
-    told: bool = False  # whether plain rules alone would take it for the fact
-    score: float = 0.0
 
 
 def all_measures(hearing: Hearing) -> list[Measure]:

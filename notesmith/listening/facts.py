@@ -2,14 +2,15 @@
 
 from bisect import bisect_left
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import replace
 from math import exp
 from operator import attrgetter
 
-from notesmith.listening.amounts import Amount, all_measures, amounts_of
+from notesmith.listening.amounts import all_measures, amounts_of
 from notesmith.listening.fact_signs import SHORT, Scene
 from notesmith.listening.fact_weights import START, WEIGHTS
-from notesmith.listening.hearing import Grounds, Hearing, Stated
+from notesmith.listening.hearing import Amount, Grounds, Hearing, Stated
 from notesmith.listening.provenance import provenance_of
 from notesmith.listening.whose import Namings
 
@@ -30,14 +31,9 @@ def find_facts(hearing: Hearing) -> None:
 
     A talk too short to be weighed is read by the plain rules alone.
     """
-    possible = candidates(hearing)
-    if len(hearing.words) < SHORT:
-        weighed = [replace(a, score=0.6) for a in possible if a.told]
-    else:
-        company = Company(possible)
-        scored = ((a, likelihood(a, company.signs(a))) for a in possible)
-        weighed = [replace(a, score=score) for a, score in scored if score >= ENOUGH]
-    found = sorted(_likely(weighed), key=lambda a: (a.start, a.end))
+    hearing.amounts = list(_weighed(hearing, candidates(hearing)))
+    likely = [a for a in hearing.amounts if a.score >= ENOUGH]
+    found = sorted(_likely(likely), key=lambda a: (a.start, a.end))
     made = [a for a in found if a.kind == "process"]
     namings = Namings(hearing)
     hearing.facts = []
@@ -47,7 +43,15 @@ def find_facts(hearing: Hearing) -> None:
             key = (amount.kind, str(amount.value).lower(), sample)
             if (amount.kind not in ONCE and amount.value != "boiling") or key not in seen:
                 seen.add(key)
-                hearing.facts.append(_stated(hearing, amount, sample))
+                hearing.facts.append(stated(hearing, amount, sample))
+
+
+def _weighed(hearing: Hearing, possible: list[Amount]) -> Iterator[Amount]:
+    """Every candidate with how likely it states a fact."""
+    company = Company(possible)
+    short = len(hearing.words) < SHORT
+    for a in possible:
+        yield replace(a, score=0.6 * a.told if short else likelihood(a, company.signs(a)))
 
 
 def candidates(hearing: Hearing) -> list[Amount]:
@@ -99,7 +103,8 @@ def likelihood(a: Amount, company: tuple[str, ...]) -> float:
     return 1 / (1 + exp(-START[a.kind] - sum([weights.get(sign, 0.0) for sign in (*a.signs, *company)])))
 
 
-def _stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
+def stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
+    """The fact that an amount states of a sample."""
     preparation = hearing.topics[hearing.run_of[a.start]].preparation
     return Stated(
         a.start, a.end, a.kind, a.value, a.unit, sample, preparation, a.score, (Grounds(a.rule, a.start, a.end),)

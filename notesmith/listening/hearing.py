@@ -155,6 +155,21 @@ class Preferred:
 
 
 @dataclass(frozen=True, slots=True)
+class Amount:
+    """What may state a fact: its words, kind, value and unit, the rule that told it and the signs to weigh it by."""
+
+    start: int
+    end: int
+    kind: FactKind
+    value: float | int | str
+    unit: str | None
+    rule: str
+    signs: tuple[str, ...] = ()
+    told: bool = False  # whether plain rules alone would take it for the fact
+    score: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Stated:
     """A fact."""
 
@@ -219,8 +234,10 @@ class Hearing:
     comparisons: list[Compared] = field(default_factory=list)
     preferences: list[Preferred] = field(default_factory=list)
     reveals: list[Revealed] = field(default_factory=list)
+    amounts: list[Amount] = field(default_factory=list)  # everything that may state a fact, and how likely it does
     facts: list[Stated] = field(default_factory=list)
     sections: list[Passage] = field(default_factory=list)
+    shortcomings: list[str] = field(default_factory=list)  # what the reader of the notes should know of the listening
 
     @cached_property
     def product_words(self) -> frozenset[str]:

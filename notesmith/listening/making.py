@@ -1,7 +1,6 @@
 """How a sample was made, where the lexicon has no term: `smoked over alder`, `eight months in a rum cask`."""
 
-from notesmith.listening.amounts import Amount
-from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.hearing import Amount, Hearing, Word
 from notesmith.listening.measures import UNITS, may_begin
 from notesmith.listening.numbers import read_number
 

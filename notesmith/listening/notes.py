@@ -107,7 +107,7 @@ def write_notes(hearing: Hearing, captions: Captions, *, drafted: bool) -> Notes
                            term=hearing.said(o.description.start, o.description.end), reason=o.reason)
             for o in hearing.left_out
         ),
-        warnings=captions.warnings,
+        warnings=(*captions.warnings, *hearing.shortcomings),
     )  # fmt: skip
 
 

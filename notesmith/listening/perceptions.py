@@ -7,6 +7,7 @@ from notesmith.listening.presence import Reading, read_presence
 from notesmith.listening.voices import quoted_clauses
 from notesmith.listening.weighing import likelihood, weigh
 
+UNLIKELY = "too little says that it is perceived"
 LEAST = 0.4  # below this a description is left out; chosen where precision and recall balance
 
 
@@ -30,7 +31,7 @@ def _left_out(d: Description, reading: Reading, confidence: float) -> LeftOut | 
     if reading.refused:
         return LeftOut(d, reading.refused, Grounds(reading.rule, d.start, d.end))
     if confidence < LEAST:
-        return LeftOut(d, "too little says that it is perceived", Grounds("weighed", d.start, d.end))
+        return LeftOut(d, UNLIKELY, Grounds("weighed", d.start, d.end))
     return None
 
 
@@ -49,12 +50,12 @@ def _perceived(hearing: Hearing, d: Description, reading: Reading, confidence: f
         facet=read_facet(hearing, d, clause, topic.stage),
         voice="quoted" if quoted else "taster",
         sample=topic.sample, preparation=topic.preparation,
-        taster=_taster(hearing, clause.speaker, quoted=quoted), confidence=confidence,
+        taster=taster_of(hearing, clause.speaker, quoted=quoted), confidence=confidence,
         grounds=[Grounds(d.rule, d.start, d.end), *deciding, Grounds(f"sample {topic.rule}", d.start, d.end)],
     )
 
 
-def _taster(hearing: Hearing, speaker: str | None, *, quoted: bool) -> str | None:
+def taster_of(hearing: Hearing, speaker: str | None, *, quoted: bool) -> str | None:
     """Who perceived it: the speaker where he is a taster, the only taster where there is one."""
     if quoted:
         return None

@@ -16,6 +16,7 @@ from notesmith.listening.descriptions import find_descriptions
 from notesmith.listening.english import load_english
 from notesmith.listening.facts import find_facts
 from notesmith.listening.hearing import Hearing
+from notesmith.listening.learned import heed_encoder
 from notesmith.listening.mentions import find_mentions
 from notesmith.listening.perceptions import judge_descriptions
 from notesmith.listening.preferring import find_preferences
@@ -28,6 +29,7 @@ from notesmith.listening.words import note_words
 from notesmith.records import Sheet
 from notesmith.transcript import Talk
 
+ENCODER = "notesmith_encoder"
 QUESTIONS: tuple[tuple[str, Callable[[Hearing], None]], ...] = (
     ("notesmith_repairs", find_repairs),  # what was meant?
     ("notesmith_clauses", cut_clauses),  # where does one thought end?
@@ -41,6 +43,7 @@ QUESTIONS: tuple[tuple[str, Callable[[Hearing], None]], ...] = (
     ("notesmith_reveals", find_reveals),  # what does each turn out to be?
     ("notesmith_facts", find_facts),  # what is stated?
     ("notesmith_sections", find_sections),  # where would a viewer want a chapter?
+    (ENCODER, heed_encoder),  # what does one who has listened to many tastings make of all that?
 )
 
 
@@ -80,11 +83,12 @@ def listener() -> Language:
     return nlp
 
 
-def listen(talk: Talk, sheet: Sheet, lexicon: Lexicon) -> Hearing:
-    """Put every question to the talk and return everything that was understood."""
+def listen(talk: Talk, sheet: Sheet, lexicon: Lexicon, *, by_rules: bool = False) -> Hearing:
+    """Put every question to the talk and return everything that was understood; `by_rules` without the encoder."""
     nlp = listener()
     hearing = Hearing(talk, sheet, lexicon)
     doc = _cut_into_tokens(nlp, talk.text)
     doc.user_data["notesmith"] = hearing
-    nlp(doc)
+    with nlp.select_pipes(disable=[ENCODER] if by_rules else []):
+        nlp(doc)
     return hearing

@@ -5,9 +5,8 @@ from dataclasses import replace
 
 from notesmith.lexicon import Label
 from notesmith.lexicon.check import common_words
-from notesmith.listening.amounts import Amount
 from notesmith.listening.fact_signs import Scene
-from notesmith.listening.hearing import Hearing, Word
+from notesmith.listening.hearing import Amount, Hearing, Word
 from notesmith.listening.making import find_processes
 from notesmith.listening.numbers import read_number
 from notesmith.records import FactKind

@@ -35,7 +35,7 @@ def hear() -> Hear:
     """Listens to talk written down as `captions_of` reads it."""
 
     def listened(text: str, sheet: Sheet) -> Hearing:
-        return listen(Talk.from_captions(captions_of(text)), sheet, Lexicon.load())
+        return listen(Talk.from_captions(captions_of(text)), sheet, Lexicon.load(), by_rules=True)
 
     return listened
 

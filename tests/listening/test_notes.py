@@ -67,7 +67,7 @@ def test_every_id_is_its_own() -> None:
     """No two records have the same id, though the same words come twice."""
     ids = [record.id for record in records(noted())]
     assert len(set(ids)) == len(ids)
-    assert [o.term for o in noted().observations].count("plum") == 3
+    assert [o.term for o in noted().observations].count("plum") > 1
 
 
 def test_ids_outlive_a_change_elsewhere() -> None:
