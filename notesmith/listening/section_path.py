@@ -24,6 +24,7 @@ THIS_SAMPLE, OTHER_SAMPLE, UNKNOWN_SAMPLE = 0.4, -0.9, -0.3  # for each breath, 
 ALL_SAMPLES = -0.06
 SHARE = 0.6  # of its evidence that a breath counts for: the next one shares its neighbours
 NEVER = -1e9
+MILLION = 1e6
 
 
 class State(NamedTuple):
@@ -61,13 +62,21 @@ def best_sections(
     """
     states = [State(kind, None) for kind in KINDS] + [State(kind, s) for kind in SAMPLED for s in ids]
     columns = [list(KINDS).index(state.kind) for state in states]
-    worth = SHARE * evidence[:, columns] + _sample_worth(samples, states)
+    worth = _exact(SHARE * evidence[:, columns] + _sample_worth(samples, states))
     total = np.vstack([np.zeros(len(states)), worth.cumsum(axis=0)])
     doors = [0, *(j for j in range(1, len(openings)) if openings[j] > 0), len(openings)]
-    first = np.array([0.0 if state.kind == "opening" else NOT_OPENING for state in states])
-    ways = _forward([times[j] for j in doors], total[doors], openings[doors[:-1]], _step_worth(states), first)
-    found = _traced(ways, states)
+    first = _exact(np.array([0.0 if state.kind == "opening" else NOT_OPENING for state in states]))
+    steps, opened = _exact(_step_worth(states)), _exact(openings[doors[:-1]])
+    found = _traced(_forward([times[j] for j in doors], total[doors], opened, steps, first), states)
     return [Stretch(doors[s.start], doors[s.end], s.state) for s in found]
+
+
+def _exact(worth: Floats) -> Floats:
+    """Worths in whole millionths, whose sums are exact.
+
+    The last bit of a matrix product is not the same on every machine, and must not decide between equal divisions.
+    """
+    return np.rint(worth * MILLION)
 
 
 def _sample_worth(samples: Sequence[str | None], states: Sequence[State]) -> Floats:
@@ -103,7 +112,7 @@ def _forward(times: Sequence[int], total: Floats, openings: Floats, step: Floats
     count, size = len(times) - 1, len(first)
     ripe = _ripe(times)
     stops = np.minimum(np.searchsorted(ripe, np.arange(count), "right"), count).tolist()
-    best, entered = np.full((count + 1, size), NEVER), np.tile(first, (count, 1))  # best: of the first doors
+    best, entered = np.full((count + 1, size), NEVER * MILLION), np.tile(first, (count, 1))  # best: of the first doors
     befores = np.zeros((count, size), dtype=np.intp)
     best[1], start = first, 1
     while start < count:
