@@ -39,7 +39,7 @@ def find_facts(hearing: Hearing) -> None:
     hearing.facts = []
     seen: set[tuple[str, str, str | None]] = set()
     for amount in found:
-        for sample in _samples(hearing, amount, made, namings):
+        for sample in samples_of(hearing, amount, made, namings):
             key = (amount.kind, str(amount.value).lower(), sample)
             if (amount.kind not in ONCE and amount.value != "boiling") or key not in seen:
                 seen.add(key)
@@ -111,7 +111,7 @@ def stated(hearing: Hearing, a: Amount, sample: str | None) -> Stated:
     )
 
 
-def _samples(hearing: Hearing, a: Amount, made: list[Amount], namings: Namings) -> tuple[str | None, ...]:
+def samples_of(hearing: Hearing, a: Amount, made: list[Amount], namings: Namings) -> tuple[str | None, ...]:
     """Those named before it in the same thought; else the topic. Methods hold for all but where one is in hand."""
     clause = hearing.clauses[hearing.clause_of[a.start]]
     first = bisect_left(hearing.mentions, clause.start, key=attrgetter("start"))

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from notesmith.listening.encoder import Answers, load_encoder
-from notesmith.listening.facts import ONCE, stated
+from notesmith.listening.facts import METHOD, ONCE, samples_of, stated
 from notesmith.listening.hearing import Amount, Description, Grounds, Hearing, LeftOut, Perception, Stated, Word
 from notesmith.listening.intensity import read_intensity
 from notesmith.listening.perceptions import UNLIKELY, taster_of
@@ -33,6 +33,7 @@ from notesmith.listening.shown import (
 )
 from notesmith.listening.told import INTENSITIES, VOICES
 from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
+from notesmith.listening.whose import Namings
 
 Floats = NDArray[np.float64]
 SHORT = 60  # words
@@ -231,10 +232,14 @@ def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found,
 
 
 def _facts(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iterator[Stated]:
+    """Rules and encoder together tell what is a fact; the encoder whose, except of the method, which mostly is for all."""
     seen = set()
-    for amount in _likely(hearing, answers["fact"]):
+    likely = _likely(hearing, answers["fact"])
+    made, namings = [a for a in likely if a.kind == "process"], Namings(hearing)
+    for amount in likely:
         sample = pointing.at("stated", amount)
-        for of in (sample, *pointing.also("stated_also", amount, sample)):
+        pointed = (sample, *pointing.also("stated_also", amount, sample))
+        for of in samples_of(hearing, amount, made, namings) if amount.kind in METHOD else pointed:
             key = (amount.kind, str(amount.value).lower(), of)
             if amount.kind not in ONCE or key not in seen:
                 seen.add(key)
