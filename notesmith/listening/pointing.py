@@ -30,6 +30,7 @@ TOLD = frozenset("it that they which she he those these".split())
 HERE = frozenset("before there than still again hot cold first i both now".split())
 PRESENT = frozenset("is 's are 're has tastes smells get getting gets goes comes now".split())
 NOW = PRESENT | HERE
+THEN = MEMORY | PAST_VERBS
 
 
 @dataclass(slots=True)
@@ -77,7 +78,7 @@ def read_signs(hearing: Hearing, run: tuple[int, int], mentions: list[Mention], 
     words, norms = hearing.words, hearing.meant[run[0] : run[1]]
     changes = list(_changes(words, run, norms, mentions, restarts=restarts))
     if not mentions:
-        return Signs(changes=changes, outside=_outside(norms))
+        return Signs({}, changes, outside=_outside(norms))
     signs = Signs()
     single = [m for m in mentions if len(m.samples) == 1]
     beside = [m for m in single if is_aside(words, m)]
@@ -134,7 +135,7 @@ def _changes(
     words: list[Word], run: tuple[int, int], norms: list[str], mentions: list[Mention], *, restarts: bool
 ) -> Iterator[str]:
     """What says that the talk moves on to another sample."""
-    first = words[run[0]]
+    first, before = words[run[0]], words[run[0] - 1]
     if mentions:
         kinds = {m.kind for m in mentions}
         yield from (way for kind, way in POINTED.items() if kind in kinds)
@@ -142,7 +143,7 @@ def _changes(
         yield from (f"moving word {word}" for word in MOVING if word in norms)
     if first.norm in OPENERS:
         yield "opening word"
-    if words[run[0] - 1].speaker != first.speaker:
+    if before.speaker != first.speaker:
         yield "another speaker"
     if first.pause > LONG_PAUSE_MS:
         yield "long pause"
@@ -152,9 +153,8 @@ def _changes(
 
 def _outside(norms: list[str]) -> str:
     """What says that a run is about something outside the session: `it was like …`, said of another day's cup."""
-    if NOW.isdisjoint(norms):
-        if not MEMORY.isdisjoint(norms):
-            return "memory"
-        if any(a in TOLD and b in PAST_VERBS for a, b in pairwise(norms)):
-            return "past"
-    return ""
+    if THEN.isdisjoint(norms) or not NOW.isdisjoint(norms):
+        return ""
+    if not MEMORY.isdisjoint(norms):
+        return "memory"
+    return "past" if any(a in TOLD and b in PAST_VERBS for a, b in pairwise(norms)) else ""

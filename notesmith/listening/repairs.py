@@ -95,7 +95,7 @@ def _listed(hearing: Hearing) -> Iterator[Guess]:
             label = misheard.get(heard)
             if label:
                 stretch = Stretch(start, start + length, heard, joined(heard), 0, 0, 0, "none")
-                target = _nearest_label(hearing.lexicon, label, stretch)
+                target = _nearest_label(hearing.lexicon, label, stretch.sound)
                 yield Guess(stretch, target, 0.95, 0.5 + length / 10, "known mis-hearing")
                 break
 
@@ -111,13 +111,14 @@ def _lengths(lexicon: Lexicon) -> dict[tuple[str, ...], list[int]]:
     }
 
 
-def _nearest_label(lexicon: Lexicon, misheard: Label, stretch: Stretch) -> Target:
+@lru_cache(maxsize=1024)
+def _nearest_label(lexicon: Lexicon, misheard: Label, heard: Sound) -> Target:
     """Of the names of the concept the one that sounds most like what was heard."""
     labels = lexicon.labels(misheard.concept)
     preferred, *others = (_target(label.text) for label in labels if label.kind != "misheard")
     return max(
         (preferred, *others),
-        key=lambda target: likeness(target.sound, stretch.sound) + PREFERRED * (target is preferred),
+        key=lambda target: likeness(target.sound, heard) + PREFERRED * (target is preferred),
     )
 
 
