@@ -15,9 +15,9 @@ from notesmith.listening.facts import candidates
 from notesmith.listening.hearing import Hearing
 from notesmith.listening.pipeline import listen
 from notesmith.listening.shown import (
+    BY_RULES,
     FACETS,
     FACT_KINDS,
-    BY_RULES,
     PARTS,
     PRESENCES,
     SECTION_KINDS,

@@ -23,9 +23,10 @@ def export(state: Path, layout: Layout, folder: Path) -> None:
     pieces, there = torch.zeros(2, 64, dtype=torch.int64), torch.ones(2, 64, dtype=torch.int64)
     sights = torch.zeros(2, 64, len(layout.sights), dtype=torch.int64)
     names = ["pieces", "sights", "there"]
+    axes = {name: {0: "windows", 1: "pieces"} for name in (*names, "answers")}
     torch.onnx.export(
         encoder, (pieces, sights, there), str(whole), input_names=names, output_names=["answers"],
-        dynamic_axes={name: {0: "windows", 1: "pieces"} for name in (*names, "answers")}, opset_version=17, dynamo=False,
+        dynamic_axes=axes, opset_version=17, dynamo=False,
     )  # fmt: skip
     quantize_dynamic(whole, folder / NAME, weight_type=QuantType.QInt8)
     whole.unlink()

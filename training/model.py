@@ -8,7 +8,7 @@ from pathlib import Path
 import torch
 from safetensors.torch import load_file
 from torch import Tensor, nn
-from torch.nn import functional as F
+from torch.nn import functional
 
 from training.layout import Layout
 
@@ -29,14 +29,15 @@ class Layer(nn.Module):
         self.drop = nn.Dropout(drop)
 
     def forward(self, x: Tensor, shade: Tensor) -> Tensor:
+        """`x` is (batch, pieces, width); what is shaded (-1e4, else 0) is not looked at."""
         batch, length, _ = x.shape
         parts = self.query_key_value(x).view(batch, length, 3, HEADS_OF_ATTENTION, -1).permute(2, 0, 3, 1, 4)
         query, key, value = parts[0], parts[1], parts[2]
         drop = self.drop.p if self.training else 0.0
-        seen = F.scaled_dot_product_attention(query, key, value, attn_mask=shade, dropout_p=drop)
+        seen = functional.scaled_dot_product_attention(query, key, value, attn_mask=shade, dropout_p=drop)
         seen = seen.transpose(1, 2).reshape(batch, length, WIDTH)
         x = self.first(x + self.drop(self.mixed(seen)))
-        return self.second(x + self.drop(self.narrow(F.gelu(self.wide(x)))))
+        return self.second(x + self.drop(self.narrow(functional.gelu(self.wide(x)))))
 
 
 class Encoder(nn.Module):
@@ -109,10 +110,11 @@ def pretrained(path: Path, layout: Layout, layers: int = 6, drop: float = 0.1) -
     for i in range(layers):
         layer = f"encoder.layer.{i}"
         for part in ("weight", "bias"):
-            state |= {f"layers.{i}.{ours}.{part}": weights[f"{layer}.{theirs}.{part}"] for ours, theirs in names.items()}
+            for ours, theirs in names.items():
+                state[f"layers.{i}.{ours}.{part}"] = weights[f"{layer}.{theirs}.{part}"]
             parts = [weights[f"{layer}.attention.self.{name}.{part}"] for name in ("query", "key", "value")]
             state[f"layers.{i}.query_key_value.{part}"] = torch.cat(parts)
     missing, unexpected = encoder.load_state_dict(state, strict=False)
-    assert not unexpected and all(name.startswith(("sights", "answers")) for name in missing)
+    if unexpected or not all(name.startswith(("sights", "answers")) for name in missing):
+        raise ValueError(f"these are other weights than the encoder's: {path}")
     return encoder
-

@@ -232,7 +232,7 @@ def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found,
 
 
 def _facts(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iterator[Stated]:
-    """Rules and encoder together tell what is a fact; the encoder whose, except of the method, which mostly is for all."""
+    """Rules and encoder together tell what is a fact; the encoder whose, but for the method, mostly for all."""
     seen = set()
     likely = _likely(hearing, answers["fact"])
     made, namings = [a for a in likely if a.kind == "process"], Namings(hearing)
