@@ -9,6 +9,7 @@ LEADS = frozenset(
     ". , ! : \" “ ” ' and so then okay right now next leaves makes means under is was that the in or".split()
 )
 FOLLOWS = COPULAS | frozenset(". , : has says turns had goes o'clock".split())
+IN_A_ROW = frozenset("and the ,".split())
 LEFT = frozenset("makes leaves leaving".split())
 
 
@@ -42,8 +43,10 @@ def row_from(words: list[Word], calls: list[Mention], k: int) -> tuple[tuple[str
     """The samples named together (`the first and the third`), and the last of their mentions."""
     samples, last = calls[k].samples, calls[k]
     for following in calls[k + 1 :]:
+        if last.end >= following.start or words[last.end].norm not in IN_A_ROW:
+            break
         between = {w.norm for w in words[last.end : following.start]}
-        if "and" not in between or not between <= {"and", "the", ","}:
+        if "and" not in between or not between <= IN_A_ROW:
             break
         samples, last = samples + following.samples, following
     return samples, last

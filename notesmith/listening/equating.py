@@ -189,9 +189,10 @@ def _told_later(hearing: Hearing, at: int, limit: int, samples: tuple[str, ...],
     """The product in `it's the Assam` some way after the sample was called."""
     words = hearing.words
     for i in range(at + 1, limit - 1):
+        if words[i].norm not in COPULAS or words[i - 1].norm not in SUBJECTS:
+            continue
         start = next((k for k in range(i + 1, limit) if words[k].norm not in ARTICLES | {"from"}), limit)
-        told = words[i].norm in COPULAS and words[i - 1].norm in SUBJECTS and start < limit
-        end = phrase_end(words, start, limit, known) if told else start
+        end = phrase_end(words, start, limit, known)
         if end > start and any(known[start : min(limit, end + 4)]) and not _guessed(words, i, start + 1):
             end = with_apposition(words, end, limit, known)
             return Naming(start, end, samples, as_meant(hearing, start, end), True)

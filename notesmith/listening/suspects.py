@@ -84,7 +84,9 @@ def stretches(hearing: Hearing, names: Container[str], trade: Container[str], kn
         found.update((start, start + length) for start in np.flatnonzero(strange).tolist() if rows[start] in trade)
         rows = [*map(add, rows, bones[length:])]
     for start, end in sorted(found):
-        yield _stretch(hearing.words, marks, start, end)
+        place = _place(hearing.words, start, end)
+        if end - start > 1 or place != "none" or marks.odd[start]:  # any other lone word is what it is
+            yield _stretch(hearing.words, marks, start, end, place)
 
 
 class _Marks(NamedTuple):
@@ -150,10 +152,9 @@ def _may_open(norm: str) -> bool:
     return norm == "a" or (len(norm) > 1 and norm not in ("'s", "n't"))
 
 
-def _stretch(words: Sequence[Word], marks: _Marks, start: int, end: int) -> Stretch:
+def _stretch(words: Sequence[Word], marks: _Marks, start: int, end: int, place: Place) -> Stretch:
     texts, loose, odd = tuple([w.norm for w in words[start:end]]), marks.loose, marks.odd
     edges = loose[start] + (loose[end - 1] if end - start > 1 else 0)
-    place = _place(words, start, end)
     return Stretch(start, end, texts, joined(texts), edges, sum(loose[start:end]), sum(odd[start:end]), place)
 
 
