@@ -11,6 +11,8 @@ from notesmith.lexicon.merge import Key, Layers, derived, merged
 from notesmith.lexicon.model import Concept, Hit, Label, Sort
 from notesmith.lexicon.words import pieces
 
+ONE_WORD = (1,)
+
 
 class Lexicon:
     """Concepts, their labels, and a fast way to find the labels in a talk."""
@@ -91,11 +93,13 @@ class Lexicon:
         return concept_id == ancestor or ancestor in self.ancestors(concept_id)
 
     def _longest(self, parts: Sequence[str], owners: Sequence[int], place: int) -> tuple[int, Label] | None:
-        if place and owners[place] == owners[place - 1]:
-            return None
         lengths = self._lengths[parts[place]]
         if place + 1 < len(parts) and parts[place + 1] not in self._parts:
-            lengths = lengths[-1:]
+            if lengths[-1] > 1:
+                return None
+            lengths = ONE_WORD
+        if place and owners[place] == owners[place - 1]:
+            return None
         for length in lengths:
             label = self._forms.get(tuple(parts[place : place + length]))
             if label and _ends_a_word(owners, place + length):

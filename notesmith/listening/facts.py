@@ -3,7 +3,6 @@
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from math import exp
 from operator import attrgetter
 
@@ -51,7 +50,8 @@ def _weighed(hearing: Hearing, possible: list[Amount]) -> Iterator[Amount]:
     company = Company(possible)
     short = len(hearing.words) < SHORT
     for a in possible:
-        yield replace(a, score=0.6 * a.told if short else likelihood(a, company.signs(a)))
+        score = 0.6 * a.told if short else likelihood(a, company.signs(a))
+        yield Amount(a.start, a.end, a.kind, a.value, a.unit, a.rule, a.signs, a.told, score)
 
 
 def candidates(hearing: Hearing) -> list[Amount]:
