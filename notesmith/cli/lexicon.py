@@ -1,9 +1,11 @@
 """Commands that look into the lexicon."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
+
+from notesmith.cli.speaking import Force, Output, colour, give, tell, width
 
 if TYPE_CHECKING:
     from notesmith.lexicon import Concept, Lexicon
@@ -67,6 +69,42 @@ def show(
     for label in known.labels(concept):
         guarded = ", guarded" if label.guarded else ""
         typer.echo(f"  {label.kind}{guarded}: {label.text}")
+
+
+@app.command()
+def gaps(
+    notes: Annotated[list[Path], typer.Argument(metavar="NOTES...", help="Notes written with --format json.")],
+    lexicon: Extra = None,
+    format: Annotated[  # noqa: A002 - the option's name
+        Literal["table", "tsv"], typer.Option(help="table to read, tsv for the labels.tsv of a folder of your own.")
+    ] = "table",
+    output: Output = None,
+    force: Force = False,
+) -> None:
+    """Tell which descriptors of your notes the lexicon lacks, how often they were said, and what they are near to.
+
+    \b
+    Examples:
+      notesmith lexicon gaps notes/*.notes.json
+      notesmith lexicon gaps notes/*.notes.json --format tsv --output mine/labels.tsv
+
+    Where no concept is near enough none is offered, and in tsv its column is left empty for you to fill.
+    """
+    from notesmith.lexicon import Lexicon
+    from notesmith.lexicon.gap_forms import render
+    from notesmith.lexicon.gaps import NotesFileError, find_gaps, read_notes
+
+    read, status = [], 0
+    for path in notes:
+        try:
+            read.append(read_notes(path))
+        except NotesFileError as error:
+            tell(error)
+            status = error.exit_status
+    if read:
+        found = find_gaps(read, Lexicon.load(*lexicon or ()))
+        give(render(found, format, width=width(), colour=colour() and not output), output, force=force)
+    raise typer.Exit(status)
 
 
 def _tell(lexicon: "Lexicon", concept: "Concept") -> None:

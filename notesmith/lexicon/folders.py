@@ -150,7 +150,7 @@ def _rows(path: Path) -> Iterator[Row]:
         raise LexiconError("the header line is wrong", where=f"{path}:1", mend=f"write {'<tab>'.join(COLUMNS)}")
     for number, line in enumerate(lines[1:], 2):
         cells = line.split("\t")
-        if any(cells):
+        if any(cells) and tuple(cells) != COLUMNS:  # a header pasted along with rows does no harm
             concept, label, kind, form, use = map(str.strip, (*cells, "", "", "", "")[:5])
             yield Row(concept, label, kind, form, use, number, max(0, len(cells) - 5))
 

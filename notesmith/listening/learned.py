@@ -4,139 +4,43 @@ The rules stay the encoder's eyes (it is shown what they made of every word) and
 the words that decided, the preparation, the taster and the reveals.
 """
 
-from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 from math import exp, log
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from notesmith.listening.encoder import Answers, load_encoder
 from notesmith.listening.facts import METHOD, ONCE, samples_of, stated
-from notesmith.listening.hearing import Amount, Description, Grounds, Hearing, LeftOut, Perception, Stated, Word
+from notesmith.listening.hearing import (
+    Amount,
+    Compared,
+    Description,
+    Grounds,
+    Hearing,
+    LeftOut,
+    Perception,
+    Preferred,
+    Stated,
+    Word,
+)
 from notesmith.listening.intensity import read_intensity
 from notesmith.listening.perceptions import UNLIKELY, taster_of
+from notesmith.listening.pointers import ALSO, Found, Pointing, mean_of, stretches
 from notesmith.listening.presence import read_presence
 from notesmith.listening.retractions import apply_retractions
-from notesmith.listening.shown import (
-    BY_RULES,
-    FACETS,
-    FACT_KINDS,
-    PRESENCES,
-    SLOTS,
-    Sights,
-    cast_parts,
-    following_parts,
-    show,
-)
-from notesmith.listening.told import INTENSITIES, VOICES
+from notesmith.listening.shown import FACETS, FACT_KINDS, PRESENCES, Sights, cast_parts, show
+from notesmith.listening.told import INTENSITIES, SCOPES, VOICES
 from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
 from notesmith.listening.whose import Namings
 
-Floats = NDArray[np.float64]
 SHORT = 60  # words
 LEAST = 0.5  # below this a stretch is no perception; chosen where precision and recall balance
 LEAST_FACT, FACT_START, SURE = 0.4, 1.0, 1e-3  # a fact missed weighs more than one too many
+LEAST_COMPARED, LEAST_PREFERRED = 0.4, 0.9  # what the rules hear is doubted less than what only the encoder does
+BESIDE = 4  # words beside a preference that are still of it
 LIGHT = DETERMINERS | GRADERS | FILLERS
-ALSO = 0.5  # how surely something is said of a second sample too
-
-
-class Found(NamedTuple):
-    """A stretch of words that a head marks, and how surely."""
-
-    start: int
-    end: int
-    score: float
-
-
-def stretches(marks: NDArray[np.float32], least: float) -> Iterator[Found]:
-    """Stretches of words that are marked (columns: outside, begins, goes on) with at least `least`."""
-    inside = 1.0 - marks[:, 0]
-    begins = (inside >= least) & ((marks[:, 1] >= marks[:, 2]) | (np.roll(inside, 1) < least))
-    start = -1
-    for i in [*np.flatnonzero((inside >= least) | (np.roll(inside, 1) >= least)).tolist(), len(inside)]:
-        ends = i == len(inside) or inside[i] < least or begins[i]
-        if start >= 0 and ends:
-            yield Found(start, i, float(inside[start:i].mean()))
-            start = -1
-        if i < len(inside) and begins[i]:
-            start = i
-
-
-def _mean(answers: NDArray[np.float32], found: Found | Amount) -> NDArray[np.float32]:
-    means: NDArray[np.float32] = answers[found.start : found.end].mean(axis=0)
-    return means
-
-
-class Pointing:
-    """Reads pointers as samples: every part that a sample plays is worth what the encoder says it is worth there."""
-
-    def __init__(self, hearing: Hearing, answers: Answers, parts: Sights) -> None:
-        self.ids: list[str | None] = [None, *(s.id for s in hearing.sheet.samples[:SLOTS])]
-        self.answers = answers
-        self.parts = parts
-        self.decided: list[tuple[int, int]] = []  # where something was perceived, and of which slot
-
-    def worths(self, pointer: str, found: Found | Amount) -> tuple[Floats, Floats]:
-        """What every slot is worth by the parts that rules cast; and a row for every slot perceived last."""
-        worth = _mean(self.answers[pointer], found).astype(np.float64)
-        sums = np.zeros(len(self.ids))
-        sums[0] = worth[0]
-        for slot, value in zip(self.parts[found.start, 1:BY_RULES].tolist(), worth[1:BY_RULES].tolist(), strict=True):
-            if slot:
-                sums[slot] += value
-        table = np.tile(sums, (len(self.ids), 1))
-        for last in range(1, len(self.ids)):
-            for column, slot in enumerate(following_parts(np.array([last]), len(self.ids) - 1)):
-                if slot[0]:
-                    table[last, slot[0]] += worth[BY_RULES + column]
-        return sums, table - _log_sum(table)
-
-    def decide(self, found: Sequence[Found]) -> list[tuple[str | None, float]]:
-        """The samples of all stretches at once: the likeliest chain, where each knows the one before it."""
-        if not found:
-            return []
-        steps = [self.worths("sample", f)[1] for f in found]
-        total, back = steps[0][0], []
-        for step in steps[1:]:
-            ways = total[:, None] + step
-            ways[0] = total[0] + step[0]
-            back.append(ways.argmax(axis=0))
-            total = ways.max(axis=0)
-        chain = [int(total.argmax())]
-        for before in reversed(back):
-            chain.append(int(before[chain[-1]]))
-        chain.reverse()
-        self.decided = [(f.start, slot) for f, slot in zip(found, chain, strict=True)]
-        lasts = [0, *chain[:-1]]
-        return [
-            (self.ids[slot], float(np.exp(step[last, slot])))
-            for step, last, slot in zip(steps, lasts, chain, strict=True)
-        ]
-
-    def at(self, pointer: str, found: Found | Amount) -> str | None:
-        """The sample that a pointer points to over a stretch, given what was perceived last before it."""
-        return self.ids[int(self._row(pointer, found).argmax())]
-
-    def also(self, pointer: str, found: Found | Amount, but: str | None) -> list[str]:
-        """The sample it is said of too, if there is one."""
-        worth = self._row(pointer, found)
-        best = self.ids[int(worth.argmax())]
-        return [best] if best is not None and best != but and np.exp(worth.max()) >= ALSO else []
-
-    def _row(self, pointer: str, found: Found | Amount) -> Floats:
-        k = bisect_left(self.decided, (found.start, 0))
-        last = self.decided[k - 1][1] if k else 0
-        row: Floats = self.worths(pointer, found)[1][last]
-        return row
-
-
-def _log_sum(table: Floats) -> Floats:
-    top = table.max(axis=1, keepdims=True)
-    sums: Floats = top + np.log(np.exp(table - top).sum(axis=1, keepdims=True))
-    return sums
 
 
 def heed_encoder(hearing: Hearing) -> None:
@@ -161,6 +65,32 @@ def apply_answers(hearing: Hearing, answers: Answers, parts: Sights) -> None:
     hearing.perceptions = list(_perceptions(hearing, answers, pointing))
     hearing.left_out = list(_left_out(hearing))
     hearing.facts = list(_facts(hearing, answers, pointing))
+    hearing.comparisons = [c for c in hearing.comparisons if _marked(answers["comparison"], c) >= LEAST_COMPARED]
+    hearing.preferences = sorted(
+        [*hearing.preferences, *_preferences(hearing, answers, pointing)], key=lambda p: (p.start, p.end)
+    )
+
+
+def _marked(marks: NDArray[np.float32], heard: Compared) -> float:
+    """How surely the encoder marks some word of what was heard."""
+    return float(1 - marks[heard.start : heard.end, 0].min())
+
+
+def _preferences(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iterator[Preferred]:
+    """Preferences that the rules did not hear and the encoder is sure of, of whom too."""
+    ids = [s.id for s in hearing.sheet.samples]
+    heard = {i for p in hearing.preferences for i in range(p.start - BESIDE, p.end + BESIDE)}
+    for found in stretches(answers["preference"], LEAST_PREFERRED):
+        preferred, sure = pointing.how_surely("preferred", found)
+        if preferred is None or sure < ALSO or len(ids) < 2 or not heard.isdisjoint(range(found.start, found.end)):
+            continue
+        overall = mean_of(answers["scope"], found).argmax() == SCOPES.index("overall")
+        speaker = hearing.clauses[hearing.clause_of[found.start]].speaker
+        yield Preferred(
+            found.start, found.end, preferred, tuple(s for s in ids if s != preferred),
+            "overall" if overall else "flavour", None, taster_of(hearing, speaker, quoted=False), found.score,
+            (Grounds("encoder", found.start, found.end),),
+        )  # fmt: skip
 
 
 def _left_out(hearing: Hearing) -> Iterator[LeftOut]:
@@ -212,9 +142,9 @@ def _carries(word: Word) -> bool:
 def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found, sample: str | None) -> Perception:
     k = hearing.clause_of[d.start]
     clause = hearing.clauses[k]
-    presence = PRESENCES[int(_mean(answers["presence"], found).argmax())]
-    intensity = INTENSITIES[int(_mean(answers["intensity"], found).argmax())]
-    voice = VOICES[int(_mean(answers["voice"], found).argmax())]
+    presence = PRESENCES[int(mean_of(answers["presence"], found).argmax())]
+    intensity = INTENSITIES[int(mean_of(answers["intensity"], found).argmax())]
+    voice = VOICES[int(mean_of(answers["voice"], found).argmax())]
     reading, (graded, at) = read_presence(hearing, d, clause), read_intensity(hearing, d, clause)
     deciding = [
         *([Grounds(reading.rule, reading.at, reading.at + 1)] if reading.at >= 0 and presence != "present" else []),
@@ -224,7 +154,7 @@ def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found,
         description=d, clause=k,
         start=min([d.start, *(g.start for g in deciding)]), end=max([d.end, *(g.end for g in deciding)]),
         presence=presence, intensity=intensity if presence != "absent" else None,
-        facet=FACETS[int(_mean(answers["facet"], found).argmax())], voice=voice, sample=sample,
+        facet=FACETS[int(mean_of(answers["facet"], found).argmax())], voice=voice, sample=sample,
         preparation=hearing.topics[hearing.run_of[d.start]].preparation,
         taster=taster_of(hearing, clause.speaker, quoted=voice == "quoted"), confidence=found.score,
         grounds=[Grounds("encoder", d.start, d.end), *deciding],
@@ -251,7 +181,7 @@ def _likely(hearing: Hearing, marks: NDArray[np.float32]) -> list[Amount]:
     best: dict[int, Amount] = {}
     for amount in hearing.amounts:
         kind = 1 + 2 * FACT_KINDS.index(amount.kind)
-        by_encoder = float(_mean(marks[:, kind : kind + 2], amount).sum())
+        by_encoder = float(mean_of(marks[:, kind : kind + 2], amount).sum())
         score = 1 / (1 + exp(-(_odds(amount.score) + _odds(by_encoder) + FACT_START) / 2))
         if score >= LEAST_FACT and (amount.start not in best or score > best[amount.start].score):
             best[amount.start] = replace(amount, score=score)

@@ -7,11 +7,12 @@ from notesmith.records import Intensity, Voice
 
 INTENSITIES: tuple[Intensity | None, ...] = (None, *get_args(Intensity))
 VOICES: tuple[Voice, ...] = get_args(Voice)
+SCOPES = ("one side", "overall")
 OUT_BEGIN_IN = 3  # outside a stretch, its first word, a later word
 WIDTHS: dict[str, int] = {
     "description": OUT_BEGIN_IN, "presence": len(PRESENCES), "intensity": len(INTENSITIES), "facet": len(FACETS),
     "voice": len(VOICES), "fact": 1 + 2 * len(FACT_KINDS), "section": len(SECTION_KINDS), "boundary": 2,
-    "comparison": OUT_BEGIN_IN, "relation": 2, "preference": OUT_BEGIN_IN, "scope": 2, "repair": OUT_BEGIN_IN,
+    "comparison": OUT_BEGIN_IN, "relation": 2, "preference": OUT_BEGIN_IN, "scope": len(SCOPES), "repair": OUT_BEGIN_IN,
 }  # fmt: skip
 HEADS = tuple(WIDTHS)
 POINTERS = ("sample", "also", "stated", "stated_also", "more", "less", "preferred")
