@@ -1,6 +1,5 @@
 """Answers for recordings that the encoder was not fitted to, kept small enough to travel."""
 
-from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -20,10 +19,7 @@ Packed = dict[str, NDArray[np.uint8] | NDArray[np.float16]]
 
 def answer_held_out(rows: Sequence[Rows], layout: Layout, fold: int, recipe: Recipe, base: Path, device: str) -> Packed:
     """Fit to all folds but one and answer for that one; keys are `recording|bare|head`."""
-    sizes: Counter[str] = Counter()
-    for r in rows:
-        sizes[r.kind] += len(r.pieces)
-    of = folds(dict(sizes))
+    of = folds()
     encoder = fit(pretrained(base, layout), [r for r in rows if of[r.kind] != fold], recipe, device)
     packed: Packed = {}
     for r in rows:
