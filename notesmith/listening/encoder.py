@@ -29,8 +29,9 @@ Ints = NDArray[np.int64]
 class Encoder:
     """The encoder's file, loaded."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, threads: int = 0) -> None:  # 0: as many as there are cores
         options = onnxruntime.SessionOptions()
+        options.intra_op_num_threads = threads
         options.inter_op_num_threads = 1
         self.session = onnxruntime.InferenceSession(
             str(folder / "encoder.onnx"), options, providers=["CPUExecutionProvider"]

@@ -30,15 +30,13 @@ class Found(NamedTuple):
 def stretches(marks: NDArray[np.float32], least: float) -> Iterator[Found]:
     """Stretches of words that are marked (columns: outside, begins, goes on) with at least `least`."""
     inside = 1.0 - marks[:, 0]
-    begins = (inside >= least) & ((marks[:, 1] >= marks[:, 2]) | (np.roll(inside, 1) < least))
-    start = -1
-    for i in [*np.flatnonzero((inside >= least) | (np.roll(inside, 1) >= least)).tolist(), len(inside)]:
-        ends = i == len(inside) or inside[i] < least or begins[i]
-        if start >= 0 and ends:
-            yield Found(start, i, float(inside[start:i].mean()))
-            start = -1
-        if i < len(inside) and begins[i]:
-            start = i
+    marked = inside >= least
+    goes_on = np.concatenate([[False], marked])[: len(marked)]  # whether the word before is marked too
+    begins = marked & ((marks[:, 1] >= marks[:, 2]) | ~goes_on)
+    for start in np.flatnonzero(begins).tolist():
+        ends = np.flatnonzero(~marked[start + 1 :] | begins[start + 1 :])
+        end = start + 1 + int(ends[0]) if len(ends) else len(marked)
+        yield Found(start, end, float(inside[start:end].mean()))
 
 
 def mean_of(answers: NDArray[np.float32], found: Found | Amount) -> NDArray[np.float32]:
