@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict
 
@@ -23,7 +23,7 @@ SectionKind = Literal[
 ]  # fmt: skip
 SECTION_S = 5.0  # the guidelines say 20 or so, a few are shorter; below this it is a slip
 # A use that the talk names and the sheet has no preparation for.
-USES = {"d10": {"beets", "mussels"}, "d15": {"eating", "melting", "cooking"}}
+USES = {"d10": {"beets", "mussels"}, "d15": {"eating", "melting"}, "d17": {"cooking"}}
 LISTS = ("observations", "comparisons", "preferences", "facts", "reveals", "sections", "repairs")
 
 
@@ -281,7 +281,7 @@ def test_preferences_have_a_scope_and_prefer_nothing_to_itself() -> None:
     """The scope is overall, a facet, a preparation, or a use known to the list above."""
     wrong = []
     for r, annotation in annotations():
-        scopes = {"overall", *Facet.__args__, *(p.id for p in r.sheet.preparations), *USES.get(r.name, ())}
+        scopes = {"overall", *get_args(Facet), *(p.id for p in r.sheet.preparations), *USES.get(r.name, ())}
         wrong += [(r.name, p.start) for p in annotation.preferences if p.scope not in scopes or p.preferred in p.over]
     assert wrong == []
 
