@@ -28,16 +28,20 @@ class Layer(nn.Module):
         self.second = nn.LayerNorm(WIDTH, eps=1e-12)
         self.drop = nn.Dropout(drop)
 
-    def forward(self, x: Tensor, shade: Tensor) -> Tensor:
+    def forward(self, x: Tensor, shade: Tensor | None) -> Tensor:
         """`x` is (batch, pieces, width); what is shaded (-1e4, else 0) is not looked at."""
-        batch, length, _ = x.shape
-        parts = self.query_key_value(x).view(batch, length, 3, HEADS_OF_ATTENTION, -1).permute(2, 0, 3, 1, 4)
-        query, key, value = parts[0], parts[1], parts[2]
-        drop = self.drop.p if self.training else 0.0
-        seen = functional.scaled_dot_product_attention(query, key, value, attn_mask=shade, dropout_p=drop)
-        seen = seen.transpose(1, 2).reshape(batch, length, WIDTH)
+        query, key, value = self.query_key_value(x).chunk(3, dim=-1)
+        seen = self.attend(query, key, value, shade)
         x = self.first(x + self.drop(self.mixed(seen)))
         return self.second(x + self.drop(self.narrow(functional.gelu(self.wide(x)))))
+
+
+    def attend(self, query: Tensor, key: Tensor, value: Tensor, shade: Tensor | None) -> Tensor:
+        """Attention by many heads, each with its share of the width."""
+        heads = (x.unflatten(-1, (HEADS_OF_ATTENTION, -1)).transpose(1, 2) for x in (query, key, value))
+        drop = self.drop.p if self.training else 0.0
+        seen = functional.scaled_dot_product_attention(*heads, attn_mask=shade, dropout_p=drop)
+        return seen.transpose(1, 2).flatten(2)
 
 
 class Encoder(nn.Module):
@@ -59,14 +63,18 @@ class Encoder(nn.Module):
         self.drop = nn.Dropout(drop)
         self.answers = nn.Linear(WIDTH, sum(layout.heads.values()) + len(layout.pointers) * len(layout.parts))
 
-    def forward(self, pieces: Tensor, sights: Tensor, there: Tensor) -> Tensor:
-        """`pieces` and `there` are (batch, pieces), `sights` (batch, pieces, sights); all of int64."""
+    def forward(self, pieces: Tensor, sights: Tensor, there: Tensor | None = None) -> Tensor:
+        """`pieces` and `there` are (batch, pieces), `sights` (batch, pieces, sights); all of int64.
+
+        Where `there` is not given, all pieces are.
+        """
         x = self.pieces(pieces) + self.positions.weight[: pieces.shape[1]] + self.kind
         for k, table in enumerate(self.sights):
             x = x + table(sights[:, :, k])
         x = self.drop(self.norm(x))
-        shade = (1.0 - there.to(x.dtype))[:, None, None, :] * -1e4
-        shade = shade.expand(-1, 1, x.shape[1], -1)
+        shade = None
+        if there is not None:
+            shade = ((1.0 - there.to(x.dtype))[:, None, None, :] * -1e4).expand(-1, 1, x.shape[1], -1)
         for layer in self.layers:
             x = layer(x, shade)
         return self.answers(x)

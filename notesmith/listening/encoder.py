@@ -20,8 +20,8 @@ from notesmith.listening.shown import PARTS, SIGHTS, Sights
 from notesmith.listening.told import POINTERS, WIDTHS
 
 FOLDER = Path(__file__).parent / "model"
-WINDOW, STRIDE, TOGETHER = 256, 192, 8  # pieces read at once, from one window to the next; windows in one go
-MARGIN = (WINDOW - STRIDE) // 2  # an answer near a window's edge is taken from the window beside it
+WINDOW, STRIDE, TOGETHER = 256, 216, 8  # pieces read at once, from one window to the next; windows in one go
+MARGIN = (WINDOW - STRIDE) // 2  # pieces; an answer nearer to a window's edge is taken from the window beside it
 Answers = Mapping[str, NDArray[np.float32]]  # a row a word; a head's probabilities, a pointer's worth of every part
 Ints = NDArray[np.int64]
 
@@ -53,30 +53,25 @@ class Encoder:
         return dict(_named(parts, silent))
 
     def _read(self, pieces: Ints, sights: Ints) -> NDArray[np.float32]:
-        """What the encoder says of every piece, from the middle of the windows."""
-        starts = range(0, max(1, len(pieces) - (WINDOW - STRIDE)), STRIDE)
-        found = []
+        """What the encoder says of every piece, from the middle of the windows; the last window ends with the talk."""
+        starts = [*range(0, len(pieces) - WINDOW, STRIDE), max(0, len(pieces) - WINDOW)]
+        windows = np.array(starts)[:, None] + np.arange(min(WINDOW, len(pieces)))
+        said = []
         for at in range(0, len(starts), TOGETHER):
-            group = starts[at : at + TOGETHER]
-            answers = self.session.run(None, _stacked(pieces, sights, group))[0]
-            for start, answer in zip(group, answers, strict=True):
-                first = MARGIN if start else 0
-                last = len(pieces) - start if start == starts[-1] else MARGIN + STRIDE
-                found.append(answer[first:last])
-        together: NDArray[np.float32] = np.concatenate(found)
-        return together
+            group = windows[at : at + TOGETHER]
+            said += list(self.session.run(None, {"pieces": pieces[group], "sights": sights[group]})[0])
+        counted: NDArray[np.float32] = np.concatenate(
+            [
+                answers[(MARGIN if start else 0) : end - start]
+                for answers, start, end in zip(said, starts, _ends(starts, len(pieces)), strict=True)
+            ]
+        )
+        return counted
 
 
-def _stacked(pieces: Ints, sights: Ints, starts: range) -> dict[str, Ints]:
-    """Windows of one length; what is missing at the end of the last is marked as not there."""
-    length = min(WINDOW, len(pieces))
-    ids, there = (np.zeros((len(starts), length), dtype=np.int64) for _ in range(2))
-    seen = np.zeros((len(starts), length, sights.shape[1]), dtype=np.int64)
-    for k, start in enumerate(starts):
-        size = len(pieces[start : start + length])
-        ids[k, :size], seen[k, :size] = pieces[start : start + length], sights[start : start + length]
-        there[k, :size] = 1
-    return {"pieces": ids, "sights": seen, "there": there}
+def _ends(starts: list[int], size: int) -> list[int]:
+    """The piece before which each window's answers stop counting: where those of the next begin to."""
+    return [*(start + MARGIN for start in starts[1:]), size]
 
 
 def _named(parts: list[NDArray[np.float32]], silent: Ints) -> Iterator[tuple[str, NDArray[np.float32]]]:

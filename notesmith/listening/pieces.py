@@ -28,8 +28,9 @@ class Pieces:
         >>> Pieces(["[UNK]", "un", "##aff", "##able", "-"]).cut(["unaffable", "", "un-?"])
         ([1, 2, 3, 1, 4, 0], [0, 0, 0, 2, 2, 2])
         """
-        found = [(piece, k) for k, word in enumerate(words) for part in _parts(word) for piece in self._cut_part(part)]
-        return [piece for piece, _ in found], [k for _, k in found]
+        cuts = {word: [piece for part in _parts(word) for piece in self._cut_part(part)] for word in set(words)}
+        pieces = [piece for word in words for piece in cuts[word]]
+        return pieces, [k for k, word in enumerate(words) for _ in cuts[word]]
 
     def _cut_part(self, part: str) -> list[int]:
         """The longest pieces that a part is made of; the unknown piece where it cannot be."""

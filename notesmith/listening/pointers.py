@@ -52,6 +52,9 @@ class Pointing:
         self.ids: list[str | None] = [None, *(s.id for s in hearing.sheet.samples[:SLOTS])]
         self.answers = answers
         self.parts = parts
+        lasts = np.arange(len(self.ids), dtype=np.int16)
+        played = following_parts(lasts, len(self.ids) - 1)
+        self.following = [(lasts[slots > 0], slots[slots > 0]) for slots in played]  # who plays them, after whom
         self.decided: list[tuple[int, int]] = []  # where something was perceived, and of which slot
 
     def worths(self, pointer: str, found: Found | Amount) -> tuple[Floats, Floats]:
@@ -66,10 +69,8 @@ class Pointing:
             if slot:
                 sums[slot] += value
         table = np.tile(sums, (len(self.ids), 1))
-        for last in range(1, len(self.ids)):
-            for column, slot in enumerate(following_parts(np.array([last]), len(self.ids) - 1)):
-                if slot[0]:
-                    table[last, slot[0]] += worth[BY_RULES + column]
+        for part, (lasts, slots) in enumerate(self.following, BY_RULES):
+            table[lasts, slots] += worth[part]
         return sums, table - _log_sum(table)
 
     def decide(self, found: Sequence[Found]) -> list[tuple[str | None, float]]:

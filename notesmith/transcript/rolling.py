@@ -48,6 +48,13 @@ def _touch(before: _Shown, after: _Shown) -> bool:
     return end is not None and start is not None and start - end <= _TOUCHING_MS
 
 
+def _carried_over(shown: _Shown) -> bool:
+    """Whether a cue's first line has no word times while another has: after a silence, too, it is only shown again."""
+    start = shown.passage.start_ms
+    timed = [any(word.start_ms not in (None, start) for word in line) for line in shown.passage.lines]
+    return any(timed) and not timed[0]
+
+
 def _repeated_rows(before: _Shown, after: _Shown) -> int:
     """Words of the whole lines at the end of one cue that open the next: a window of lines that scrolls."""
     for k in range(min(len(before.rows), len(after.rows)), 0, -1):
@@ -109,7 +116,7 @@ def _folded(shown: list[_Shown], rule: _Rule) -> list[Passage]:
     before: _Shown | None = None
     kept: list[Word] = []  # for each word of the cue before, the copy of it that stays
     for after in shown:
-        repeated = rule(before, after) if before and _touch(before, after) else 0
+        repeated = rule(before, after) if before and (_touch(before, after) or _carried_over(after)) else 0
         words = after.words()
         originals = kept[len(kept) - repeated :]
         echoes = [(o.source_start, w.source_start, w.source_end) for o, w in zip(originals, words, strict=False)]
