@@ -10,7 +10,7 @@ PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 DEMO ?= $(firstword $(wildcard samples/demo/*.vtt samples/demo/*.srt))
 FORMAT ?= table
 
-.PHONY: help install demo test slow lint types check lock clean
+.PHONY: help install demo test slow lint types check weights lock clean
 
 help: ## what can be made
 	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 10
@@ -40,6 +40,13 @@ types: $(INSTALLED) ## what mypy has to say
 	$(BIN)/mypy
 
 check: test lint types slow ## all of them
+
+weights: $(INSTALLED) ## the trained encoder anew from the annotated recordings: minutes on a GPU, hours without
+	$(PIP) install --group training
+	mkdir -p build
+	$(BIN)/python -m training rows build/rows.npz
+	$(BIN)/python -m training fit build/rows.npz build/encoder.pt
+	$(BIN)/python -m training export build/rows.npz build/encoder.pt
 
 lock: ## requirements.lock anew, for Python 3.11 to 3.13; needs the program uv
 	uv pip compile pyproject.toml --group test --group build --universal --python-version 3.11 \

@@ -25,6 +25,7 @@ class Job:
     sheet: Path | None
     output: Path | None
     force: bool
+    confidence: float = 0.0
 
 
 def plan(
@@ -35,6 +36,7 @@ def plan(
     output: Path | None = None,
     folder: Path | None = None,
     force: bool = False,
+    confidence: float = 0.0,
 ) -> list[Job]:
     """Settle where the notes of each caption file go; a folder for them that is missing is made.
 
@@ -46,7 +48,7 @@ def plan(
     outputs = output_paths(captions, folder, SUFFIX[form]) if folder else [output] * len(captions)
     if folder:
         make_folder(folder)
-    return [Job(source, sheet, place, force) for source, place in zip(captions, outputs, strict=True)]
+    return [Job(source, sheet, place, force, confidence) for source, place in zip(captions, outputs, strict=True)]
 
 
 def _refuse_mixing(captions: Sequence[Path], form: Form, output: Path | None, folder: Path | None) -> None:
@@ -66,14 +68,14 @@ def do(job: Job, render: Callable[[Notes], str]) -> str | None:
     """
     if job.output:
         refuse_existing(job.output, job.force)
-    text = render(notes_of(job.captions, job.sheet))
+    text = render(notes_of(job.captions, job.sheet, job.confidence))
     if not job.output:
         return text
     write_file(job.output, text, force=job.force)
     return None
 
 
-def notes_of(captions: Path, sheet: Path | None = None) -> Notes:
+def notes_of(captions: Path, sheet: Path | None = None, confidence: float = 0.0) -> Notes:
     """The notes of one caption file, with the sheet given or the one that lies beside it.
 
     Raises:
@@ -83,7 +85,7 @@ def notes_of(captions: Path, sheet: Path | None = None) -> Notes:
 
     sheet = sheet or find_sheet(captions)
     known = read_sheet(sheet) if sheet else None
-    return take_notes(read_captions(captions), known)
+    return take_notes(read_captions(captions), known, confidence=confidence)
 
 
 def renderer(form: Form, *, width: int, colour: bool) -> Callable[[Notes], str]:

@@ -32,7 +32,7 @@ def main(arguments: list[str]) -> None:
     whole.add_argument("encoder", type=Path)
     export.add_argument("encoder", type=Path)
     for step in (held, whole):
-        step.add_argument("--base", type=Path, required=True, help="the sentence encoder's weights (safetensors)")
+        step.add_argument("--base", type=Path, help="other weights to begin with than the package's (safetensors)")
         step.add_argument("--epochs", type=int, default=45)
         step.add_argument("--alone", action="store_true", help="hide what the rules have judged")
     a = parser.parse_args(arguments)

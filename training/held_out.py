@@ -17,7 +17,9 @@ UNMARKED = 0.9  # where all marking heads are this sure that a word is outside, 
 Packed = dict[str, NDArray[np.uint8] | NDArray[np.float16]]
 
 
-def answer_held_out(rows: Sequence[Rows], layout: Layout, fold: int, recipe: Recipe, base: Path, device: str) -> Packed:
+def answer_held_out(
+    rows: Sequence[Rows], layout: Layout, fold: int, recipe: Recipe, base: Path | None, device: str
+) -> Packed:
     """Fit to all folds but one and answer for that one; keys are `recording|bare|head`."""
     of = folds()
     encoder = fit(pretrained(base, layout), [r for r in rows if of[r.kind] != fold], recipe, device)

@@ -3,10 +3,12 @@
 The layers are BERT's (Devlin et al. 2019), so that weights trained elsewhere can be loaded into them.
 """
 
+from importlib import import_module
 from pathlib import Path
+from zipfile import ZipFile
 
 import torch
-from safetensors.torch import load_file
+from safetensors.torch import load, load_file
 from torch import Tensor, nn
 from torch.nn import functional
 
@@ -99,10 +101,18 @@ def point(worths: Tensor, parts: Tensor, samples: Tensor) -> Tensor:
     return sums.masked_fill(beyond, -1e4)
 
 
-def pretrained(path: Path, layout: Layout, layers: int = 6, drop: float = 0.1) -> Encoder:
-    """An encoder with a sentence encoder's weights (safetensors, BERT's names) and heads that know nothing yet."""
-    weights = load_file(path)
-    weights = {k: v.float() for k, v in weights.items()}
+def base_weights(path: Path | None) -> dict[str, Tensor]:
+    """A sentence encoder's weights by BERT's names: from a file, else from the package that carries them."""
+    if path:
+        return load_file(path)
+    package = import_module("all_minilm_l6_v2")
+    archive = Path(package.__path__[0]) / "model.zip"
+    return load(ZipFile(archive).read("model.safetensors"))
+
+
+def pretrained(path: Path | None, layout: Layout, layers: int = 6, drop: float = 0.1) -> Encoder:
+    """An encoder with a sentence encoder's weights and heads that know nothing yet."""
+    weights = {name: values.float() for name, values in base_weights(path).items()}
     encoder = Encoder(len(weights["embeddings.word_embeddings.weight"]), layout, layers, drop)
     state = {
         "pieces.weight": weights["embeddings.word_embeddings.weight"],

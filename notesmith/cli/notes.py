@@ -24,6 +24,12 @@ def notes(
         Literal["table", "json", "csv", "markdown"],
         typer.Option(help="table to read, json for everything, csv for a spreadsheet, markdown for a page."),
     ] = "table",
+    confidence: Annotated[
+        float,
+        typer.Option(
+            min=0, max=1, metavar="0-1", help="Leave out perceptions less sure than this: fewer notes, and surer ones."
+        ),
+    ] = 0.0,
     output: Output = None,
     output_dir: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Write NAME.notes.* for each caption file into this folder.")
@@ -42,7 +48,7 @@ def notes(
     """
     from notesmith.jobs import do, plan, renderer
 
-    jobs = plan(captions, format, sheet=sheet, output=output, folder=output_dir, force=force)
+    jobs = plan(captions, format, sheet=sheet, output=output, folder=output_dir, force=force, confidence=confidence)
     render = renderer(format, width=width(), colour=colour() and not (output or output_dir))
     status = 0
     for job in _shown(jobs):

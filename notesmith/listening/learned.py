@@ -39,6 +39,7 @@ SHORT = 60  # words
 LEAST = 0.5  # below this a stretch is no perception; chosen where precision and recall balance
 LEAST_FACT, FACT_START, SURE = 0.4, 1.0, 1e-3  # a fact missed weighs more than one too many
 LEAST_COMPARED, LEAST_PREFERRED = 0.4, 0.9  # what the rules hear is doubted less than what only the encoder does
+SLOPE, OFFSET = 0.42, 0.25  # of the odds: the encoder is too sure of itself
 BESIDE = 4  # words beside a preference that are still of it
 LIGHT = DETERMINERS | GRADERS | FILLERS
 
@@ -139,6 +140,11 @@ def _carries(word: Word) -> bool:
     return word.norm.isalnum() and word.norm not in LIGHT
 
 
+def calibrated(score: float) -> float:
+    """How often descriptions marked this surely are what a careful listener notes: fitted on held-out recordings."""
+    return 1 / (1 + exp(-(SLOPE * _odds(score) + OFFSET)))
+
+
 def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found, sample: str | None) -> Perception:
     k = hearing.clause_of[d.start]
     clause = hearing.clauses[k]
@@ -156,7 +162,7 @@ def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found,
         presence=presence, intensity=intensity if presence != "absent" else None,
         facet=FACETS[int(mean_of(answers["facet"], found).argmax())], voice=voice, sample=sample,
         preparation=hearing.topics[hearing.run_of[d.start]].preparation,
-        taster=taster_of(hearing, clause.speaker, quoted=voice == "quoted"), confidence=found.score,
+        taster=taster_of(hearing, clause.speaker, quoted=voice == "quoted"), confidence=calibrated(found.score),
         grounds=[Grounds("encoder", d.start, d.end), *deciding],
     )  # fmt: skip
 

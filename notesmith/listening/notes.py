@@ -10,7 +10,7 @@ from notesmith.collection import collection_put_off
 from notesmith.errors import CaptionError, FaultError, NoTastingError
 from notesmith.lexicon import Lexicon
 from notesmith.listening.drafting import draft_from_talk
-from notesmith.listening.hearing import Grounds, Heard, Hearing, Perception, Word
+from notesmith.listening.hearing import Grounds, Heard, Hearing, LeftOut, Perception, Word
 from notesmith.listening.pipeline import listen
 from notesmith.records import (
     Comparison,
@@ -33,10 +33,13 @@ CONVINCING = 0.6  # a perception so sure that it is no figure of speech
 
 
 @collection_put_off()
-def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None) -> Notes:
+def take_notes(
+    captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexicon | None = None, confidence: float = 0.0
+) -> Notes:
     """Take the notes of one recording.
 
-    Without a sheet, one is drafted from the talk. Raises NoTastingError where nothing is tasted, and CaptionError
+    Without a sheet, one is drafted from the talk. Perceptions less sure than `confidence` (0 to 1) are listed among
+    what was ignored. Raises NoTastingError where nothing is tasted, and CaptionError
     where a word is too long to have been said.
     """
     _check_words(captions)
@@ -45,7 +48,17 @@ def take_notes(captions: Captions, sheet: Sheet | None = None, *, lexicon: Lexic
     hearing = listen(talk, sheet or draft_from_talk(talk, lexicon), lexicon)
     if not _is_tasting(hearing, drafted=sheet is None):
         raise NoTastingError("nothing is tasted in it", where=captions.name, mend="give a sheet with --sheet if it is")
+    _leave_unsure(hearing, confidence)
     return write_notes(hearing, captions, drafted=sheet is None)
+
+
+def _leave_unsure(hearing: Hearing, confidence: float) -> None:
+    """Put away the perceptions that are less sure than asked for."""
+    unsure = [p for p in hearing.perceptions if p.confidence < confidence]
+    hearing.perceptions = [p for p in hearing.perceptions if p.confidence >= confidence]
+    for p in unsure:
+        grounds = Grounds(f"confidence {p.confidence:.2f}", p.description.start, p.description.end)
+        hearing.left_out.append(LeftOut(p.description, "less sure than asked for", grounds))
 
 
 def draft_sheet(captions: Captions, *, lexicon: Lexicon | None = None) -> Sheet:

@@ -127,6 +127,15 @@ def test_after_the_reveal(revealed: str | None, marked: set[str], hear: Hear) ->
     assert {o.term for o in notes.observations if o.after_reveal} == marked
 
 
+def test_what_is_less_sure_than_asked_for_is_ignored_and_listed() -> None:
+    """Fewer notes, and none of them less sure; the rest is among the ignored with its reason."""
+    every = take_notes(captions_of(TALK), SHEET)
+    bound = sorted(o.confidence for o in every.observations)[2]
+    surer = take_notes(captions_of(TALK), SHEET, confidence=bound)
+    assert all(o.confidence >= bound for o in surer.observations)
+    assert sum(i.reason == "less sure than asked for" for i in surer.ignored) == 2
+
+
 def test_what_is_left_out_is_listed_with_its_reason() -> None:
     """A term asked about is among the ignored, with the reason and the words."""
     ignored = {(record.term, record.reason) for record in noted().ignored}
