@@ -30,6 +30,7 @@ from notesmith.listening.perceptions import UNLIKELY, taster_of
 from notesmith.listening.pointers import ALSO, Found, Pointing, mean_of, stretches
 from notesmith.listening.presence import read_presence
 from notesmith.listening.retractions import apply_retractions
+from notesmith.listening.sections import Advice, find_sections
 from notesmith.listening.shown import FACETS, FACT_KINDS, PRESENCES, Sights, cast_parts, show
 from notesmith.listening.told import INTENSITIES, SCOPES, VOICES
 from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
@@ -66,6 +67,7 @@ def apply_answers(hearing: Hearing, answers: Answers, parts: Sights) -> None:
     hearing.perceptions = list(_perceptions(hearing, answers, pointing))
     hearing.left_out = list(_left_out(hearing))
     hearing.facts = list(_facts(hearing, answers, pointing))
+    find_sections(hearing, Advice(answers["section"].astype(np.float64), answers["boundary"][:, 1].astype(np.float64)))
     hearing.comparisons = [c for c in hearing.comparisons if _marked(answers["comparison"], c) >= LEAST_COMPARED]
     hearing.preferences = sorted(
         [*hearing.preferences, *_preferences(hearing, answers, pointing)], key=lambda p: (p.start, p.end)

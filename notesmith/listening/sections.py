@@ -6,6 +6,7 @@ a few seconds of it; the best division of the whole recording is taken.
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from typing import NamedTuple, cast
 
 import numpy as np
@@ -14,9 +15,11 @@ from notesmith.listening.hearing import Grounds, Hearing, Passage
 from notesmith.listening.section_path import Floats, Stretch, best_sections
 from notesmith.listening.section_signs import cut_breaths, opening_signs, place_signs, said_signs
 from notesmith.listening.section_weights import KINDS, OPENING
+from notesmith.listening.shown import SECTION_KINDS
 from notesmith.records import SectionKind
 
 NEAR_MS = 6_000
+HEEDED, FAVOUR, UNLIKELY, FIRST = 1.5, 1.5, 0.02, 3  # the encoder's weight beside the signs; words of a breath
 MOSTLY = 0.6  # of a section's breaths are about a sample that the section is about
 NAMES = list(KINDS)
 SIGNS = {sign: i for i, sign in enumerate(sorted({sign for weights in KINDS.values() for sign in weights}))}
@@ -34,7 +37,14 @@ class Breaths(NamedTuple):
     evidence: Floats
 
 
-def find_sections(hearing: Hearing) -> None:
+class Advice(NamedTuple):
+    """What the encoder makes of every word: how likely its section is of each kind, and that a section begins there."""
+
+    kinds: Floats  # a row a word, a column a kind, in the order of the records
+    begins: Floats
+
+
+def find_sections(hearing: Hearing, advice: Advice | None = None) -> None:
     """Divide the recording into sections, each to the start of the next."""
     hearing.sections = []
     if not hearing.words:
@@ -44,6 +54,9 @@ def find_sections(hearing: Hearing) -> None:
     signs = _weighed_signs(hearing, cuts, times)
     breaths = Breaths(cuts, signs, _evidence(signs))
     openings = _summed(opening_signs(hearing, cuts), len(cuts) - 1)
+    if advice:
+        breaths = breaths._replace(evidence=breaths.evidence + _advised_kinds(advice, cuts))
+        openings = openings + _advised_openings(advice, cuts)
     samples = [hearing.topics[hearing.run_of[at]].sample for at in cuts[:-1]]
     ids = [sample.id for sample in hearing.sheet.samples]
     for stretch in best_sections(times, breaths.evidence, openings, samples, ids):
@@ -69,6 +82,22 @@ def _weighed_signs(hearing: Hearing, cuts: list[int], times: list[int]) -> Float
 def _evidence(signs: Floats) -> Floats:
     """What each breath speaks for; in blocks too small for the threads of a matrix product, which cost more than it."""
     return np.vstack([signs[at : at + BLOCK] @ WEIGHTS for at in range(0, len(signs), BLOCK)])
+
+
+def _advised_kinds(advice: Advice, cuts: list[int]) -> Floats:
+    """What the encoder's kinds add to the evidence of each breath."""
+    sums = np.vstack([np.zeros(advice.kinds.shape[1]), advice.kinds.cumsum(axis=0)])
+    means = (sums[cuts[1:]] - sums[cuts[:-1]]) / np.diff(cuts)[:, None]
+    order = [SECTION_KINDS.index(cast("SectionKind", name)) for name in NAMES]
+    advised: Floats = HEEDED * np.log(means[:, order] + UNLIKELY)
+    return advised
+
+
+def _advised_openings(advice: Advice, cuts: list[int]) -> Floats:
+    """How well a section begins with each breath, as the odds that it does at one of its first words."""
+    likely = np.array([advice.begins[at : min(at + FIRST, end)].max() for at, end in pairwise(cuts)])
+    odds: Floats = np.log((likely + UNLIKELY / 2) / (1 + UNLIKELY / 2 - likely)) + FAVOUR
+    return odds
 
 
 def _summed(signs: Iterable[tuple[int, str]], count: int) -> Floats:
