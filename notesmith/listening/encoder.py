@@ -20,7 +20,7 @@ from notesmith.listening.shown import PARTS, SIGHTS, Sights
 from notesmith.listening.told import POINTERS, WIDTHS
 
 FOLDER = Path(__file__).parent / "model"
-WINDOW, STRIDE, TOGETHER = 256, 216, 8  # pieces read at once, from one window to the next; windows in one go
+WINDOW, STRIDE, TOGETHER = 256, 224, 4  # pieces read at once, from one window to the next; windows in one go
 MARGIN = (WINDOW - STRIDE) // 2  # pieces; an answer nearer to a window's edge is taken from the window beside it
 Answers = Mapping[str, NDArray[np.float32]]  # a row a word; a head's probabilities, a pointer's worth of every part
 Ints = NDArray[np.int64]
