@@ -21,27 +21,25 @@ from notesmith.listening.hearing import (
     Hearing,
     LeftOut,
     Perception,
-    Preferred,
     Stated,
     Word,
 )
 from notesmith.listening.intensity import read_intensity
 from notesmith.listening.perceptions import UNLIKELY, taster_of
-from notesmith.listening.pointers import ALSO, Found, Pointing, mean_of, stretches
+from notesmith.listening.pointers import Found, Pointing, mean_of, stretches
 from notesmith.listening.presence import read_presence
 from notesmith.listening.retractions import apply_retractions
 from notesmith.listening.sections import Advice, find_sections
 from notesmith.listening.shown import FACETS, FACT_KINDS, PRESENCES, Sights, cast_parts, show
-from notesmith.listening.told import INTENSITIES, SCOPES, VOICES
+from notesmith.listening.told import INTENSITIES, VOICES
 from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
 from notesmith.listening.whose import Namings
 
 SHORT = 60  # words
 LEAST = 0.5  # below this a stretch is no perception; chosen where precision and recall balance
 LEAST_FACT, FACT_START, SURE = 0.4, 1.0, 1e-3  # a fact missed weighs more than one too many
-LEAST_COMPARED, LEAST_PREFERRED = 0.4, 0.9  # what the rules hear is doubted less than what only the encoder does
+LEAST_COMPARED = 0.4
 SLOPE, OFFSET = 0.42, 0.25  # of the odds: the encoder is too sure of itself
-BESIDE = 4  # words beside a preference that are still of it
 LIGHT = DETERMINERS | GRADERS | FILLERS
 
 
@@ -69,31 +67,11 @@ def apply_answers(hearing: Hearing, answers: Answers, parts: Sights) -> None:
     hearing.facts = list(_facts(hearing, answers, pointing))
     find_sections(hearing, Advice(answers["section"].astype(np.float64), answers["boundary"][:, 1].astype(np.float64)))
     hearing.comparisons = [c for c in hearing.comparisons if _marked(answers["comparison"], c) >= LEAST_COMPARED]
-    hearing.preferences = sorted(
-        [*hearing.preferences, *_preferences(hearing, answers, pointing)], key=lambda p: (p.start, p.end)
-    )
 
 
 def _marked(marks: NDArray[np.float32], heard: Compared) -> float:
     """How surely the encoder marks some word of what was heard."""
     return float(1 - marks[heard.start : heard.end, 0].min())
-
-
-def _preferences(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iterator[Preferred]:
-    """Preferences that the rules did not hear and the encoder is sure of, of whom too."""
-    ids = [s.id for s in hearing.sheet.samples]
-    heard = {i for p in hearing.preferences for i in range(p.start - BESIDE, p.end + BESIDE)}
-    for found in stretches(answers["preference"], LEAST_PREFERRED):
-        preferred, sure = pointing.how_surely("preferred", found)
-        if preferred is None or sure < ALSO or len(ids) < 2 or not heard.isdisjoint(range(found.start, found.end)):
-            continue
-        overall = mean_of(answers["scope"], found).argmax() == SCOPES.index("overall")
-        speaker = hearing.clauses[hearing.clause_of[found.start]].speaker
-        yield Preferred(
-            found.start, found.end, preferred, tuple(s for s in ids if s != preferred),
-            "overall" if overall else "flavour", None, taster_of(hearing, speaker, quoted=False), found.score,
-            (Grounds("encoder", found.start, found.end),),
-        )  # fmt: skip
 
 
 def _left_out(hearing: Hearing) -> Iterator[LeftOut]:
