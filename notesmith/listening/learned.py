@@ -36,7 +36,7 @@ from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
 from notesmith.listening.whose import Namings
 
 SHORT = 60  # words
-LEAST = 0.5  # below this a stretch is no perception; chosen where precision and recall balance
+LEAST = 0.6  # below this a stretch is no perception; a note too many weighs a little more than one missed
 LEAST_FACT, FACT_START, SURE = 0.4, 1.0, 1e-3  # a fact missed weighs more than one too many
 LEAST_COMPARED = 0.4
 SLOPE, OFFSET = 0.42, 0.25  # of the odds: the encoder is too sure of itself
