@@ -18,12 +18,14 @@ def main(arguments: list[str]) -> None:
     logging.basicConfig(level=logging.INFO, format="%(message)s")
     parser = argparse.ArgumentParser(prog="python -m training", description=__doc__)
     steps = parser.add_subparsers(dest="step", required=True)
-    rows = steps.add_parser(
-        "rows", help="listen to every recording by the rules, and write what is learned from"
-    )
+    rows = steps.add_parser("rows", help="listen to every recording by the rules, and write what is learned from")
     held = steps.add_parser("held-out", help="fit without one fold of product kinds, and answer for it")
     whole = steps.add_parser("fit", help="fit to all recordings")
     export = steps.add_parser("export", help="write the encoder as the file that the program reads")
+    measure = steps.add_parser("measure", help="score the notes that held-out answers make, beside the rules' own")
+    measure.add_argument("answers", type=Path, nargs="+")
+    measure.add_argument("--recordings", type=Path, default=RECORDINGS)
+    measure.add_argument("--bare", action="store_true", help="without case and punctuation")
     for step in (rows, held, whole, export):
         step.add_argument("rows", type=Path)
     rows.add_argument("--recordings", type=Path, default=RECORDINGS)
@@ -36,7 +38,7 @@ def main(arguments: list[str]) -> None:
         step.add_argument("--epochs", type=int, default=45)
         step.add_argument("--alone", action="store_true", help="hide what the rules have judged")
     a = parser.parse_args(arguments)
-    {"rows": _rows, "held-out": _held_out, "fit": _fit, "export": _export}[a.step](a)
+    {"rows": _rows, "held-out": _held_out, "fit": _fit, "export": _export, "measure": _measure}[a.step](a)
 
 
 def _rows(a: argparse.Namespace) -> None:
@@ -82,6 +84,14 @@ def _export(a: argparse.Namespace) -> None:
     from training.rows import load  # noqa: PLC0415
 
     export(a.encoder, load(a.rows)[1], MODEL)
+
+
+def _measure(a: argparse.Namespace) -> None:
+    from training.examples import LAYOUT  # noqa: PLC0415
+    from training.measured import measure  # noqa: PLC0415
+
+    for line in measure(a.recordings, MODEL / "pieces.txt", a.answers, LAYOUT, bare=a.bare):
+        sys.stdout.write(f"{line}\n")
 
 
 if __name__ == "__main__":

@@ -37,7 +37,6 @@ class Layer(nn.Module):
         x = self.first(x + self.drop(self.mixed(seen)))
         return self.second(x + self.drop(self.narrow(functional.gelu(self.wide(x)))))
 
-
     def attend(self, query: Tensor, key: Tensor, value: Tensor, shade: Tensor | None) -> Tensor:
         """Attention by many heads, each with its share of the width."""
         heads = (x.unflatten(-1, (HEADS_OF_ATTENTION, -1)).transpose(1, 2) for x in (query, key, value))

@@ -13,6 +13,11 @@ def kinds(folder: Path = RECORDINGS) -> dict[str, str]:
     return {row["name"]: row["kind"] for row in _lines(folder)}
 
 
+def manners(folder: Path = RECORDINGS) -> dict[str, str]:
+    """In what manner each recording is talked: in earnest, as a review, or by amateurs."""
+    return {row["name"]: row["manner"] for row in _lines(folder)}
+
+
 def folds(folder: Path = RECORDINGS) -> dict[str, int]:
     """The fold of every product kind. They were dealt once, the longest kind first, each to the shortest fold."""
     return {row["kind"]: int(row["fold"]) for row in _lines(folder)}
