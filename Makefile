@@ -42,15 +42,18 @@ types: $(INSTALLED) ## what mypy has to say
 check: test lint types slow ## all of them
 
 weights: $(INSTALLED) ## the trained encoder anew from the annotated recordings: minutes on a GPU, hours without
-	$(PIP) install --group training
+	$(PIP) install --require-hashes --only-binary :all: --no-deps -r training/requirements.lock
 	mkdir -p build
 	$(BIN)/python -m training rows build/rows.npz
 	$(BIN)/python -m training fit build/rows.npz build/encoder.pt
 	$(BIN)/python -m training export build/rows.npz build/encoder.pt
 
-lock: ## requirements.lock anew, for Python 3.11 to 3.13; needs the program uv
-	uv pip compile pyproject.toml --group test --group build --universal --python-version 3.11 \
-	  --generate-hashes --no-header --no-emit-index-url --no-emit-find-links --quiet --output-file requirements.lock
+COMPILE := uv pip compile --python-version 3.11 --generate-hashes --no-header --no-emit-index-url --no-emit-find-links --quiet
+
+lock: ## what is installed anew, for Python 3.11 to 3.13; needs the program uv
+	$(COMPILE) pyproject.toml --group test --group build --universal --output-file requirements.lock
+	$(COMPILE) training/requirements.in --universal --no-annotate --constraints requirements.lock --output-file training/requirements.lock
+	$(COMPILE) training/encoder.in --no-deps --no-annotate >> training/requirements.lock
 
 clean: ## away with what was made
 	rm -rf $(VENV) build dist .pytest_cache .mypy_cache .ruff_cache .hypothesis
