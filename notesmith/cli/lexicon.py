@@ -91,8 +91,8 @@ def gaps(
     Where no concept is near enough none is offered, and in tsv its column is left empty for you to fill.
     """
     from notesmith.lexicon import Lexicon
-    from notesmith.lexicon.gap_forms import render
     from notesmith.lexicon.gaps import NotesFileError, find_gaps, read_notes
+    from notesmith.publishing.gaps import render
 
     read, status = [], 0
     for path in notes:

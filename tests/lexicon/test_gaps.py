@@ -7,8 +7,8 @@ import pytest
 from notesmith.lexicon import Lexicon
 from notesmith.lexicon.check import check, check_domains
 from notesmith.lexicon.folders import own_domains, read_domain
-from notesmith.lexicon.gap_forms import rows, table
 from notesmith.lexicon.gaps import NotesFileError, find_gaps, read_notes
+from notesmith.publishing.gaps import rows, table
 from notesmith.records import Notes, Observation, Sheet, Why
 
 HEADER = "concept\tlabel\tkind\tform\tuse\n"

@@ -9,7 +9,7 @@ import pytest
 from notesmith.lexicon import Lexicon
 from notesmith.lexicon.likeness import OFFERED, THRESHOLD, Likenesses, likeness
 
-CASES = tomllib.loads(Path(__file__).with_name("nearest.toml").read_text("utf-8"))["case"]
+CASES = tomllib.loads((Path(__file__).parents[1] / "cases" / "lexicon" / "nearest.toml").read_text("utf-8"))["case"]
 
 
 @pytest.fixture(scope="module")
