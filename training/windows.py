@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from training.layout import UNTOLD, Layout
 from training.rows import Ints, Rows
 
-WINDOW, STRIDE = 256, 192  # pieces read at once; pieces from one window to the next when answering
+WINDOW, STRIDE = 256, 224  # pieces read at once; pieces from one window to the next when answering
 OVERLAP, SHORTEST = 8, 24  # pieces that two windows of the fitting share; a shorter window teaches nothing
 PAD, MASK = 0, 103  # of the vocabulary
 MISTAKEN = 0.25  # of the windows: what was perceived last is decided in use, not given

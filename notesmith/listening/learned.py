@@ -89,12 +89,13 @@ def _perceptions(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iter
     refused = {o.description.start for o in hearing.left_out if o.reason != UNLIKELY}
     seen = set()
     marked = list(stretches(answers["description"], LEAST))
-    for found, (sample, _) in zip(marked, pointing.decide(marked), strict=True):
+    for found, (sample, sure) in zip(marked, pointing.decide(marked), strict=True):
         description = known.get(found[:2]) or _described(hearing, found)
         if description is None or found.start in refused:
             continue
         for of in (sample, *pointing.also("also", found, sample)):
             p = _perceived(hearing, description, answers, found, of)
+            p.grounds.append(Grounds(_whose(hearing, description, of, sure), description.start, description.end))
             key = (hearing.words[p.description.start].cue, hearing.said(*found[:2]).lower(), of, p.presence)
             if key not in seen:
                 seen.add(key)
@@ -113,6 +114,12 @@ def _described(hearing: Hearing, found: Found) -> Description | None:
         return None
     label = hearing.lexicon.look_up(" ".join(w.norm for w in words[start:end]))
     return Description(start, end, label, "encoder", -1)
+
+
+def _whose(hearing: Hearing, d: Description, sample: str | None, sure: float) -> str:
+    """Why it is said of that sample: the rules' reason where it is theirs too, else how surely it was pointed to."""
+    topic = hearing.topics[hearing.run_of[d.start]]
+    return f"sample {topic.rule}" if topic.sample == sample else f"sample pointed to {sure:.2f}"
 
 
 def _carries(word: Word) -> bool:
@@ -143,7 +150,7 @@ def _perceived(hearing: Hearing, d: Description, answers: Answers, found: Found,
         facet=FACETS[int(mean_of(answers["facet"], found).argmax())], voice=voice, sample=sample,
         preparation=hearing.topics[hearing.run_of[d.start]].preparation,
         taster=taster_of(hearing, clause.speaker, quoted=voice == "quoted"), confidence=calibrated(found.score),
-        grounds=[Grounds("encoder", d.start, d.end), *deciding],
+        grounds=[Grounds(f"encoder {found.score:.2f}", d.start, d.end), *deciding],
     )  # fmt: skip
 
 

@@ -103,3 +103,11 @@ def _loaded() -> Encoder:
     loaded = encoder.load_encoder()
     assert isinstance(loaded, Encoder)
     return loaded
+
+
+def test_every_perception_says_why_it_is_one_and_whose() -> None:
+    """The encoder's mark and the reason for the sample stand among the grounds of each observation."""
+    notes = take_notes(read_captions(DEMO / "pegs.vtt"), read_sheet(DEMO / "pegs.sheet.toml"))
+    reasons = [[why.rule for why in o.why] for o in notes.observations]
+    assert all(rules[0].startswith("encoder 0.") or rules[0] == "encoder 1.00" for rules in reasons)
+    assert all(any(rule.startswith("sample ") for rule in rules) for rules in reasons)
