@@ -51,7 +51,7 @@ weights: $(INSTALLED) ## the trained encoder anew from the annotated recordings:
 COMPILE := uv pip compile --python-version 3.11 --generate-hashes --no-header --no-emit-index-url --no-emit-find-links --quiet
 
 lock: ## what is installed anew, for Python 3.11 to 3.13; needs the program uv
-	$(COMPILE) pyproject.toml --group test --group build --universal --output-file requirements.lock
+	$(COMPILE) pyproject.toml --all-extras --group test --group build --universal --output-file requirements.lock
 	$(COMPILE) training/requirements.in --universal --no-annotate --constraints requirements.lock --output-file training/requirements.lock
 	$(COMPILE) training/encoder.in --no-deps --no-annotate >> training/requirements.lock
 
