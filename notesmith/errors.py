@@ -25,6 +25,12 @@ class CaptionError(NotesmithError):
     exit_status = 3
 
 
+class NotesFileError(NotesmithError):
+    """Notes that cannot be read; they come of captions and share their exit status."""
+
+    exit_status = CaptionError.exit_status
+
+
 class SheetError(NotesmithError):
     """A tasting sheet that contradicts itself or says what the program does not know."""
 
@@ -59,3 +65,15 @@ class FaultError(NotesmithError):
     """A fault of the program itself, found before it could reach the notes."""
 
     exit_status = 9
+
+
+class MissingError(NotesmithError):
+    """A program or a package that is not installed, or a file that had to be named."""
+
+    exit_status = 10
+
+
+class MediaError(NotesmithError):
+    """A recording that cannot be read, or that cannot hold what is to be put into it."""
+
+    exit_status = 11

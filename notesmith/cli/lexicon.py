@@ -90,8 +90,10 @@ def gaps(
 
     Where no concept is near enough none is offered, and in tsv its column is left empty for you to fill.
     """
+    from notesmith.errors import NotesFileError
     from notesmith.lexicon import Lexicon
-    from notesmith.lexicon.gaps import NotesFileError, find_gaps, read_notes
+    from notesmith.lexicon.gaps import find_gaps
+    from notesmith.notes_file import read_notes
     from notesmith.publishing.gaps import render
 
     read, status = [], 0

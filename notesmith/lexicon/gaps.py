@@ -1,13 +1,8 @@
 """What the lexicon lacks: the open descriptors of many notes, with what they may stand for."""
 
-from codecs import BOM_UTF8
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import Path
 
-from pydantic import ValidationError
-
-from notesmith.errors import CaptionError, NotesmithError
 from notesmith.lexicon.check import CONTAINERS, LIKING
 from notesmith.lexicon.index import Lexicon
 from notesmith.lexicon.likeness import Likenesses, Near
@@ -16,12 +11,6 @@ from notesmith.lexicon.words import pieces
 from notesmith.records import Notes, Observation
 
 QUOTED = 3
-
-
-class NotesFileError(NotesmithError):
-    """Notes that cannot be read; they come of captions and share their exit status."""
-
-    exit_status = CaptionError.exit_status
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,23 +30,6 @@ class Gap:
     count: int
     nearest: tuple[Near, ...]
     quotes: tuple[Quote, ...]
-
-
-def read_notes(path: Path) -> Notes:
-    """Read notes that were written as JSON.
-
-    Raises NotesFileError where the file cannot be read or holds anything else.
-    """
-    try:
-        return Notes.model_validate_json(path.read_bytes().removeprefix(BOM_UTF8))
-    except OSError as error:
-        raise NotesFileError(f"cannot be read: {error.strerror}", where=str(path)) from None
-    except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        place = " ".join(str(part + 1) if isinstance(part, int) else part for part in first["loc"])
-        what = f"holds no notes: {place}{': ' if place else ''}{first['msg'].lower()}"
-        mend = "write them with notesmith notes --format json"
-        raise NotesFileError(what, where=str(path), mend=mend) from None
 
 
 def find_gaps(every: Iterable[Notes], lexicon: Lexicon) -> list[Gap]:

@@ -20,15 +20,15 @@ def refuse_existing(path: Path, force: bool) -> None:
         raise OutputError("is there already", where=str(path), mend="give --force to replace it, or name another")
 
 
-def write_file(path: Path, text: str, *, force: bool = False) -> None:
-    """Write the text as UTF-8 into a new file, then put that in place.
+def write_file(path: Path, content: str | bytes, *, force: bool = False) -> None:
+    """Write a text as UTF-8, or bytes as they are, into a new file, then put that in place.
 
     Raises:
         OutputError: the file is there already and may not be replaced, or cannot be written.
     """
     refuse_existing(path, force)
     try:
-        _replace(path.resolve(), text)
+        _replace(path.resolve(), content.encode() if isinstance(content, str) else content)
     except OSError as error:
         raise OutputError(f"cannot be written: {error.strerror}", where=str(path)) from error
 
@@ -45,11 +45,11 @@ def make_folder(path: Path) -> None:
         raise OutputError(f"the folder cannot be made: {error.strerror}", where=str(path)) from error
 
 
-def _replace(path: Path, text: str) -> None:
+def _replace(path: Path, content: bytes) -> None:
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
         Path(name).chmod(path.stat().st_mode if path.exists() else 0o666 & ~_umask())
         Path(name).replace(path)
     except BaseException:

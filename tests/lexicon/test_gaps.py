@@ -4,10 +4,12 @@ from pathlib import Path
 
 import pytest
 
+from notesmith.errors import NotesFileError
 from notesmith.lexicon import Lexicon
 from notesmith.lexicon.check import check, check_domains
 from notesmith.lexicon.folders import own_domains, read_domain
-from notesmith.lexicon.gaps import NotesFileError, find_gaps, read_notes
+from notesmith.lexicon.gaps import find_gaps
+from notesmith.notes_file import read_notes
 from notesmith.publishing.gaps import rows, table
 from notesmith.records import Notes, Observation, Sheet, Why
 
