@@ -1,0 +1,56 @@
+"""A chart as PNG, drawn by matplotlib without a screen or a browser."""
+
+import io
+import warnings
+from typing import TYPE_CHECKING, Any
+
+from notesmith.publishing.charts.letters import families
+from notesmith.publishing.charts.paper import Paper, Shape, Words
+from notesmith.publishing.charts.signs import PAPER
+from notesmith.publishing.charts.svg import MARGIN
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+SHARPNESS = 2
+"""Dots to a pixel of the page, for screens that have so many."""
+
+
+def png(paper: Paper) -> bytes:
+    """Draw the sheet, the same bytes for the same sheet and version of matplotlib."""
+    from matplotlib import rc_context
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    settings: dict[str, Any] = {"text.parse_math": False, "text.usetex": False, "path.simplify": False}
+    width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
+    with rc_context(settings), warnings.catch_warnings():
+        # A sign that no font at hand holds is drawn as an empty box; the table beside the chart has it.
+        warnings.simplefilter("ignore", UserWarning)
+        figure = Figure(figsize=(width / 72, height / 72), dpi=72, facecolor=PAPER)
+        axes = figure.add_axes((0, 0, 1, 1), xlim=(-MARGIN, paper.width + MARGIN), ylim=(paper.height + MARGIN, -MARGIN))
+        axes.axis("off")
+        for order, item in enumerate(paper.drawn):
+            (_words if isinstance(item, Words) else _shape)(axes, item, order)  # type: ignore[arg-type]
+        written = io.BytesIO()
+        FigureCanvasAgg(figure).print_figure(written, dpi=72 * SHARPNESS, format="png", metadata={"Software": None})
+    return written.getvalue()
+
+
+def _words(axes: "Axes", item: Words, order: int) -> None:
+    anchor = {"start": "left", "middle": "center", "end": "right"}[item.anchor]
+    axes.text(
+        item.x, item.y, item.words, fontsize=item.size, ha=anchor, va="baseline", color=item.colour, zorder=order,
+        weight="bold" if item.bold else "normal", family=families(item.words), parse_math=False,
+    )  # fmt: skip
+
+
+def _shape(axes: "Axes", item: Shape, order: int) -> None:
+    from matplotlib.patches import Polygon
+
+    axes.add_patch(
+        Polygon(
+            item.points, closed=item.closed, facecolor=item.fill or "none", edgecolor=item.stroke or "none",
+            linewidth=item.weight, linestyle=(0, (4, 3)) if item.dashed else "solid", zorder=order,
+        )
+    )  # fmt: skip

@@ -1,0 +1,58 @@
+"""A chart as SVG: plain shapes and real text, nothing that runs, and no ids that could meet others on a page."""
+
+from html import escape
+
+from notesmith.publishing.charts.paper import Paper, Shape, Words
+from notesmith.publishing.charts.signs import PAPER
+from notesmith.publishing.plain import one_line
+
+MARGIN = 8
+FAMILY = "DejaVu Sans, Verdana, Arial, sans-serif"
+
+
+def svg(paper: Paper) -> str:
+    """Write the sheet as SVG, the same bytes for the same sheet."""
+    width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
+    return "\n".join(
+        (
+            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{_safe(paper.title)}" '
+            f'width="{_short(width)}" height="{_short(height)}" '
+            f'viewBox="{-MARGIN} {-MARGIN} {_short(width)} {_short(height)}" font-family="{FAMILY}">',
+            f"<title>{_safe(paper.title)}</title>",
+            f"<desc>{_safe(paper.says)}</desc>",
+            f'<rect x="{-MARGIN}" y="{-MARGIN}" width="100%" height="100%" fill="{PAPER}"/>',
+            *(_words(item) if isinstance(item, Words) else _shape(item) for item in paper.drawn),
+            "</svg>\n",
+        )
+    )
+
+
+def _words(item: Words) -> str:
+    weight = ' font-weight="bold"' if item.bold else ""
+    anchor = "" if item.anchor == "start" else f' text-anchor="{item.anchor}"'
+    return (
+        f'<text x="{_short(item.x)}" y="{_short(item.y)}" font-size="{_short(item.size)}"{weight}{anchor} '
+        f'fill="{item.colour}">{_safe(item.words)}</text>'
+    )
+
+
+def _shape(item: Shape) -> str:
+    points = " ".join(f"{_short(x)},{_short(y)}" for x, y in item.points)
+    stroke = f' stroke="{item.stroke}" stroke-width="{_short(item.weight)}"' if item.stroke else ""
+    dashes = ' stroke-dasharray="4 3"' if item.dashed else ""
+    name = "polygon" if item.closed else "polyline"
+    drawn = f'<{name} points="{points}" fill="{item.fill or "none"}"{stroke}{dashes}'
+    return f"{drawn}><title>{_safe(item.tip)}</title></{name}>" if item.tip else f"{drawn}/>"
+
+
+def _safe(text: str) -> str:
+    return escape(one_line(text))
+
+
+def _short(number: float) -> str:
+    """A number with one decimal at most.
+
+    >>> _short(3.0), _short(3.14)
+    ('3', '3.1')
+    """
+    return f"{number:.1f}".removesuffix(".0")
