@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from notesmith import __version__
-from notesmith.cli import lexicon, notes, schema, sheet
+from notesmith.cli import lexicon, notes, publish, schema, sheet
 from notesmith.cli.speaking import plain_output, tell
 from notesmith.errors import NotesmithError
 
@@ -20,6 +20,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 app.command("notes")(notes.notes)
+app.command("publish")(publish.publish)
 app.add_typer(sheet.app, name="sheet")
 app.command("schema")(schema.schema)
 app.add_typer(lexicon.app, name="lexicon")
@@ -47,6 +48,7 @@ def start(
     Then:
       notesmith notes talk.vtt --format json --output talk.notes.json
       notesmith notes *.vtt --format markdown --output-dir notes/
+      notesmith publish talk.notes.json --to episode/            show notes, chapters, charts and more
 
     A sheet named like the captions (talk.sheet.toml beside talk.vtt) is found by itself.
     """

@@ -1,7 +1,7 @@
 """What everything published is made from: the notes of one recording, its captions, and the author's wishes."""
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path, PurePath
 
 from notesmith.clock import seconds_to_ms
@@ -28,6 +28,8 @@ class Episode:
     notes: Notes
     captions: Captions | None = None
     """The captions that the notes were taken from, where they were found."""
+    source: bytes | None = None
+    """The caption file as it lies on disk, so that it can be mended byte by byte."""
     media: Media | None = None
     locale: str = "en"
     """How numbers, currencies and dates are written, such as `en_GB` or `de`."""
@@ -37,7 +39,7 @@ class Episode:
     """Whether mended words stand in square brackets in the corrected captions."""
     length: int = DESCRIPTION_LENGTH
     """The most characters of the plain-text show notes."""
-    templates: Path | None = field(default=None)
+    templates: Path | None = None
     """A folder of the author's own templates; each one laid over the built-in one of the same name."""
 
     @property

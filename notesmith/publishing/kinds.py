@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from notesmith.publishing.chapters import ffmetadata, matroska, otio, podcast, stamps, vorbis, webvtt
 from notesmith.publishing.episode import Episode
 
 
@@ -25,5 +26,13 @@ class Kind:
     """What must be at hand besides the notes."""
 
 
-KINDS: tuple[Kind, ...] = ()
+KINDS: tuple[Kind, ...] = (
+    Kind("chapters-webvtt", "chapters.vtt", "chapters for a page's player", webvtt.render),
+    Kind("chapters-podcast", "chapters.json", "chapters for a podcast's feed", podcast.render),
+    Kind("chapters-times", "chapters.txt", "chapters as a list of times, for a description", stamps.render),
+    Kind("chapters-ffmetadata", "chapters.ffmeta", "chapters as ffmpeg reads them", ffmetadata.render),
+    Kind("chapters-matroska", "chapters.xml", "chapters as mkvmerge reads them", matroska.render),
+    Kind("chapters-vorbis", "chapters.comments", "chapters as Vorbis comments, for FLAC, Ogg and Opus", vorbis.render),
+    Kind("chapters-otio", "chapters.otio", "chapters as markers, for editors", otio.render, extra="otio"),
+)
 """In the order in which they are listed and made."""

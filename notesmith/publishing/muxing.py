@@ -1,0 +1,108 @@
+"""Chapters put into a copy of the recording, by ffmpeg; sound and picture are copied as they are."""
+
+import json
+import shutil
+import subprocess
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from notesmith.clock import seconds_to_ms
+from notesmith.errors import MediaError, MissingError, OutputError
+from notesmith.publishing.chapters import ffmetadata, vorbis
+from notesmith.publishing.chapters.model import Chapter, at_most, chapters_of
+from notesmith.publishing.episode import Episode, Media
+from notesmith.publishing.files import refuse_existing
+from notesmith.publishing.kinds import Kind
+
+MUXED = Kind("media", "chapters.*", "a copy of the recording with its chapters in it ", lambda _: None, needs="media")
+"""Not made as the other kinds are: a recording does not fit into memory."""
+
+CONTAINERS = frozenset(".mp4 .m4a .m4v .mov .mkv .mka .webm .mp3 .ogg .oga .opus .flac".split())
+MP4 = frozenset(".mp4 .m4a .m4v .mov".split())
+MOST_IN_MP3 = 255
+"""Chapters that the table of contents of an MP3 can count, in one byte."""
+
+
+def read_media(path: Path) -> Media:
+    """Look at a recording: how long it is.
+
+    Raises:
+        MediaError: it cannot be opened, or holds no sound or picture.
+        MissingError: ffprobe, which comes with ffmpeg, is not installed.
+    """
+    if not path.is_file():
+        raise MediaError("is no file", where=str(path), mend="check the name")
+    told = _run("ffprobe", ["-show_entries", "format=duration", "-of", "json", _address(path)], path)
+    try:
+        return Media(path, seconds_to_ms(json.loads(told)["format"]["duration"]))
+    except (KeyError, ValueError):
+        raise MediaError("does not say how long it is", where=str(path), mend="give the recording itself") from None
+
+
+def mux(episode: Episode, folder: Path, *, force: bool = False) -> Path:
+    """Write a copy of the recording with the chapters in it, in place of those it had.
+
+    Raises:
+        MediaError: the recording cannot hold chapters, or the captions gave none.
+        MissingError: ffmpeg is not installed.
+        OutputError: the copy is there already, or would replace the recording.
+    """
+    if episode.media is None:
+        raise MissingError("no recording was given", mend="give it with --media")
+    source = episode.media.path
+    copy = folder / f"{episode.stem}.chapters{source.suffix}"
+    refuse_existing(copy, force)
+    if copy.exists() and copy.samefile(source):
+        raise OutputError("is the recording itself", where=str(copy), mend="name another folder")
+    chapters = _fitting(source, chapters_of(episode))
+    with tempfile.TemporaryDirectory(prefix=".notesmith-", dir=folder) as work:
+        made = Path(work) / f"copy{source.suffix.lower()}"
+        _copy(source, chapters, made)
+        made.replace(copy)
+    return copy
+
+
+def _fitting(source: Path, chapters: tuple[Chapter, ...]) -> tuple[Chapter, ...]:
+    kind = source.suffix.lower()
+    if kind not in CONTAINERS:
+        ways = " ".join(sorted(CONTAINERS))
+        raise MediaError("cannot hold chapters", where=str(source), mend=f"give one of {ways}")
+    if not chapters:
+        raise MediaError("no chapters: the captions carry no times", where=str(source), mend="leave out --media")
+    return at_most(chapters, MOST_IN_MP3) if kind == ".mp3" else chapters
+
+
+def _copy(source: Path, chapters: tuple[Chapter, ...], copy: Path) -> None:
+    """Copy every stream; MP4 keeps its old chapters as a stream of data too, which would stay beside the new ones."""
+    listed = copy.with_name("chapters.txt")
+    listed.write_text(ffmetadata.write(chapters), "utf-8", newline="\n")
+    kind = copy.suffix
+    inputs = ["-i", _address(source), "-f", "ffmetadata", "-i", _address(listed)]
+    streams = ["-map", "0", *(["-dn"] if kind in MP4 else []), "-map_metadata", "0", "-map_chapters", "1"]
+    options = {".mp3": ["-id3v2_version", "3"], ".flac": _comments(chapters)}.get(kind, [])
+    _run("ffmpeg", ["-nostdin", "-y", *inputs, *streams, "-c", "copy", *options, _address(copy)], source)
+
+
+def _comments(chapters: tuple[Chapter, ...]) -> list[str]:
+    """FLAC's chapters, which ffmpeg leaves out unless they are given as comments."""
+    return [part for name, value in vorbis.comments(chapters) for part in ("-metadata", f"{name}={value}")]
+
+
+def _address(path: Path) -> str:
+    """The path as ffmpeg takes it, whatever signs the name opens with."""
+    return f"file:{path}"
+
+
+def _run(program: str, arguments: list[str], about: Path) -> Any:
+    found = shutil.which(program)
+    if not found:
+        what = f"needs the program {program}"
+        raise MissingError(what, where=str(about), mend="install ffmpeg, or leave out --media")
+    done = subprocess.run(  # noqa: S603 - the program is named here, the arguments are files
+        [found, "-v", "error", *arguments], capture_output=True, text=True, errors="replace", check=False
+    )
+    if done.returncode:
+        said = (done.stderr.strip() or "no reason given").splitlines()[-1]
+        raise MediaError(f"{program} could not read or write it ({said})", where=str(about))
+    return done.stdout
