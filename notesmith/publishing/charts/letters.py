@@ -53,9 +53,11 @@ def _advance(letter: str, bold: bool) -> float:
 
 @cache
 def _font(bold: bool) -> "FT2Font":
-    from matplotlib.font_manager import FontProperties, findfont, get_font
+    from matplotlib.font_manager import FontProperties, findfont
+    from matplotlib.ft2font import FT2Font
 
-    font = get_font(findfont(FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal")))
+    # One of our own: matplotlib changes the size of those it hands out.
+    font = FT2Font(findfont(FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal")))
     font.set_size(100, 72)
     return font
 

@@ -22,6 +22,8 @@ class Words:
     anchor: Anchor
     bold: bool
     colour: str
+    upright: bool
+    """Whether they run upwards instead of to the right."""
 
 
 @dataclass(frozen=True)
@@ -51,10 +53,10 @@ class Paper:
 
     def text(
         self, x: float, y: float, words: str, room: float, *, size: float = TEXT, anchor: Anchor = "start",
-        bold: bool = False, colour: str = INK,
+        bold: bool = False, colour: str = INK, upright: bool = False,
     ) -> None:  # fmt: skip
         """Write words, cut to the room they have."""
-        self.drawn.append(Words(x, y, fit(words, room, size, bold=bold), size, anchor, bold, colour))
+        self.drawn.append(Words(x, y, fit(words, room, size, bold=bold), size, anchor, bold, colour, upright))
 
     def paragraph(self, y: float, words: str, *, size: float, bold: bool = False, colour: str = INK) -> float:
         """Write words over the whole width, on up to four lines; returns where the next line goes."""

@@ -22,7 +22,7 @@ def png(paper: Paper) -> bytes:
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.figure import Figure
 
-    settings: dict[str, Any] = {"text.parse_math": False, "text.usetex": False, "path.simplify": False}
+    settings: dict[str, Any] = {"text.parse_math": False, "text.usetex": False, "text.hinting": "none", "text.hinting_factor": 1}
     width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
     with rc_context(settings), warnings.catch_warnings():
         # A sign that no font at hand holds is drawn as an empty box; the table beside the chart has it.
@@ -41,7 +41,7 @@ def _words(axes: "Axes", item: Words, order: int) -> None:
     anchor = {"start": "left", "middle": "center", "end": "right"}[item.anchor]
     axes.text(
         item.x, item.y, item.words, fontsize=item.size, ha=anchor, va="baseline", color=item.colour, zorder=order,
-        weight="bold" if item.bold else "normal", family=families(item.words), parse_math=False,
+        weight="bold" if item.bold else "normal", family=families(item.words), parse_math=False, rotation=90 if item.upright else 0, rotation_mode="anchor",
     )  # fmt: skip
 
 

@@ -1,5 +1,6 @@
 """What the tasters said, made ready to be drawn: one row a term, one mark for each sample and strength."""
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal, get_args
@@ -82,7 +83,7 @@ def rows(episode: Episode) -> tuple[Row, ...]:
     facets = get_args(Facet)
     ordered = sorted(said.items(), key=lambda item: (preparations.index(item[0][0]), facets.index(item[0][1])))
     return tuple(
-        Row(preparation, facet, records[0].term, any(seen.concept for seen in records), _marks(episode, records))
+        Row(preparation, facet, _term(records), any(seen.concept for seen in records), _marks(episode, records))
         for (preparation, facet, _), records in ordered
     )
 
@@ -111,6 +112,14 @@ def tabulate(episode: Episode, said: Iterable[Row]) -> Table:
             start = (row.preparation or "",) * prepared + (row.facet, row.term, episode.name(mark.sample))
             lines.append((*start, mark.words, mark.times, *(by,) * tasters))
     return Table(columns, tuple(lines))
+
+
+def _term(records: Sequence[Observation]) -> str:
+    """The word for it that was said most; a term of the lexicon in small letters, as inside a sentence."""
+    words = Counter(seen.term for seen in records)
+    said = max(words, key=lambda word: words[word])
+    plain = records[0].concept and said[1:].islower()
+    return said.lower() if plain else said
 
 
 def _weight(row: Row) -> tuple[int, ...]:

@@ -30,8 +30,9 @@ def svg(paper: Paper) -> str:
 def _words(item: Words) -> str:
     weight = ' font-weight="bold"' if item.bold else ""
     anchor = "" if item.anchor == "start" else f' text-anchor="{item.anchor}"'
+    turn = f' transform="rotate(-90 {_short(item.x)} {_short(item.y)})"' if item.upright else ""
     return (
-        f'<text x="{_short(item.x)}" y="{_short(item.y)}" font-size="{_short(item.size)}"{weight}{anchor} '
+        f'<text x="{_short(item.x)}" y="{_short(item.y)}" font-size="{_short(item.size)}"{weight}{anchor}{turn} '
         f'fill="{item.colour}">{_safe(item.words)}</text>'
     )
 
