@@ -20,6 +20,8 @@ MUXED = Kind("media", "chapters.*", "a copy of the recording with its chapters i
 
 CONTAINERS = frozenset(".mp4 .m4a .m4v .mov .mkv .mka .webm .mp3 .ogg .oga .opus .flac".split())
 MP4 = frozenset(".mp4 .m4a .m4v .mov".split())
+COMMENTED = frozenset(".ogg .oga .opus .flac".split())
+"""Where chapters are Vorbis comments."""
 MOST_IN_MP3 = 255
 """Chapters that the table of contents of an MP3 can count, in one byte."""
 
@@ -77,16 +79,25 @@ def _copy(source: Path, chapters: tuple[Chapter, ...], copy: Path) -> None:
     """Copy every stream; MP4 keeps its old chapters as a stream of data too, which would stay beside the new ones."""
     listed = copy.with_name("chapters.txt")
     listed.write_text(ffmetadata.write(chapters), "utf-8", newline="\n")
-    kind = copy.suffix
     inputs = ["-i", _address(source), "-f", "ffmetadata", "-i", _address(listed)]
-    streams = ["-map", "0", *(["-dn"] if kind in MP4 else []), "-map_metadata", "0", "-map_chapters", "1"]
-    options = {".mp3": ["-id3v2_version", "3"], ".flac": _comments(chapters)}.get(kind, [])
-    _run("ffmpeg", ["-nostdin", "-y", *inputs, *streams, "-c", "copy", *options, _address(copy)], source)
+    streams = ["-map", "0", *(["-dn"] if copy.suffix in MP4 else []), "-map_metadata", "0"]
+    _run("ffmpeg", ["-nostdin", "-y", *inputs, *streams, "-c", "copy", *_told(copy, chapters), _address(copy)], source)
 
 
-def _comments(chapters: tuple[Chapter, ...]) -> list[str]:
-    """FLAC's chapters, which ffmpeg leaves out unless they are given as comments."""
-    return [part for name, value in vorbis.comments(chapters) for part in ("-metadata", f"{name}={value}")]
+def _told(copy: Path, chapters: tuple[Chapter, ...]) -> list[str]:
+    """How ffmpeg is told of the chapters.
+
+    It writes none into FLAC, and into Ogg with the seconds rounded up; so there they are given as comments.
+    """
+    if copy.suffix == ".mp3":
+        return ["-map_chapters", "1", "-id3v2_version", "3"]
+    if copy.suffix not in COMMENTED:
+        return ["-map_chapters", "1"]
+    option = "-metadata" if copy.suffix == ".flac" else "-metadata:s:a:0"
+    # The encoder's name is taken out first: ffmpeg replaces it last, and would put the last comment in its place,
+    # before the chapter whose title that is.
+    comments = [("encoder", ""), *vorbis.comments(chapters)]
+    return ["-map_chapters", "-1", *(part for name, value in comments for part in (option, f"{name}={value}"))]
 
 
 def _address(path: Path) -> str:
