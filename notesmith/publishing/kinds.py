@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from notesmith.publishing.captions import patching
+from notesmith.publishing.captions import webvtt as captions_webvtt
 from notesmith.publishing.chapters import ffmetadata, matroska, otio, podcast, stamps, vorbis, webvtt
 from notesmith.publishing.episode import Episode
 
@@ -34,5 +36,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("chapters-matroska", "chapters.xml", "chapters as mkvmerge reads them", matroska.render),
     Kind("chapters-vorbis", "chapters.comments", "chapters as Vorbis comments, for FLAC, Ogg and Opus", vorbis.render),
     Kind("chapters-otio", "chapters.otio", "chapters as markers, for editors", otio.render, extra="otio"),
+    Kind("captions", "corrected.*", "the captions, mended in place", patching.render, needs="captions"),
+    Kind("captions-webvtt", "captions.vtt", "mended captions for a page's player", captions_webvtt.render,
+         needs="captions"),
 )
 """In the order in which they are listed and made."""

@@ -24,8 +24,8 @@ def text_of(text: str) -> str:
     return one_line(text).translate(_REFERENCES)
 
 
-def cue(start_ms: int, end_ms: int, text: str, *, name: str = "", speaker: str | None = None) -> str:
-    """Write one cue; times are milliseconds, the text is plain."""
+def cue(start_ms: int, end_ms: int, *lines: str, name: str = "", speaker: str | None = None) -> str:
+    """Write one cue; times are milliseconds, the lines are plain text."""
     voice = f"<v {text_of(speaker)}>" if speaker else ""
-    lines = [name, f"{clock(start_ms)} --> {clock(end_ms)}", voice + text_of(text)]
-    return "\n".join(line for line in lines if line)
+    shown = "\n".join(line for line in map(text_of, lines) if line)
+    return "\n".join(part for part in (name, f"{clock(start_ms)} --> {clock(end_ms)}", voice + shown) if part)

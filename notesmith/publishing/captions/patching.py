@@ -1,0 +1,148 @@
+"""The caption file mended in place, by offset: every byte that no repair touches stays as it is."""
+
+import html
+import json
+import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import NamedTuple
+
+from notesmith.errors import CaptionError
+from notesmith.publishing.captions.wording import mended_words
+from notesmith.publishing.episode import Episode
+from notesmith.records import Repair
+from notesmith.transcript import Captions
+from notesmith.transcript.reading import parse_captions
+from notesmith.transcript.talk import Talk
+
+_TAG = re.compile(r"<[^<>]*>")
+_MARKS = ".,;:!?…"
+_BOMS = ((b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be"), (b"\xef\xbb\xbf", "utf-8"))
+_ESCAPES: dict[str, Callable[[str], str]] = {
+    "webvtt": lambda text: html.escape(text, quote=False),
+    "ttml": lambda text: html.escape(text, quote=False),
+    "podcast html": lambda text: html.escape(text, quote=False),
+    "subrip": lambda text: text.replace("-->", "→"),
+    "sbv": str,
+    "stamped": str,
+    "plain": str,
+}
+
+
+class Patch(NamedTuple):
+    """Characters of the source text to be replaced."""
+
+    start: int
+    end: int
+    text: str
+
+
+def render(episode: Episode) -> bytes | None:
+    """The caption file with the repairs in it; None where there is nothing to mend.
+
+    A repair with which the file would no longer be read as it should is left out.
+    """
+    captions, source, repairs = episode.captions, episode.source, episode.notes.repairs
+    if captions is None or source is None or not repairs:
+        return None
+    marked = episode.mark_repairs
+    if (whole := _tried(captions, source, repairs, marked)) is not None:
+        return whole
+    kept = [repair for repair in repairs if _tried(captions, source, [repair], marked) is not None]
+    return _tried(captions, source, kept, marked) if kept else None
+
+
+def _tried(captions: Captions, source: bytes, repairs: Iterable[Repair], marked: bool) -> bytes | None:
+    """The mended file, if it is read again as the same captions with these words changed and no others."""
+    talk = Talk.from_captions(captions)
+    changed = mended_words(talk, repairs, marked=marked)
+    try:
+        mended = _spliced(source, captions.source_text, _patches(captions, changed))
+        again = parse_captions(mended, captions.name)
+    except (CaptionError, UnicodeEncodeError):
+        return None
+    return mended if _told(again) == _told(captions, changed) else None
+
+
+def _told(captions: Captions, changed: dict[int, str] | None = None) -> list[tuple[int, str | None, list[str]]]:
+    """What a reader is told: the start, the speaker and the words of every cue that holds any."""
+    told, at = [], 0
+    for cue in captions.cues:
+        words = [(changed or {}).get(at + k, word.text).split() for k, word in enumerate(cue.words)]
+        at += len(cue.words)
+        said = [word for split in words for word in split]
+        if said:
+            told.append((cue.start_ms, cue.speaker, said))
+    return told
+
+
+def _patches(captions: Captions, changed: dict[int, str]) -> list[Patch]:
+    words = [word for cue in captions.cues for word in cue.words]
+    places = [(at, words[at].source_start, words[at].source_end) for at in changed]
+    places += [(echo.word, echo.source_start, echo.source_end) for echo in captions.echoes if echo.word in changed]
+    escape = _ESCAPES.get(captions.format, lambda text: json.dumps(text, ensure_ascii=False)[1:-1])
+    text = captions.source_text
+    found = [Patch(s, e, _written(text[s:e], words[at].text, changed[at], escape)) for at, s, e in places]
+    return [_tidied(text, patch) for patch in _joined(text, sorted(found))]
+
+
+def _written(raw: str, old: str, new: str, escape: Callable[[str], str]) -> str:
+    """The word as the source writes it, with the new text in place of the old and its tags kept."""
+    for before, after in ((old, new), (old.strip(_MARKS), new.strip(_MARKS))):
+        if before and before in raw:
+            return raw.replace(before, escape(after), 1)
+    return escape(new) + "".join(_TAG.findall(raw))
+
+
+def _joined(text: str, patches: Iterable[Patch]) -> Iterator[Patch]:
+    """Neighbouring words that both go are one patch, so that no half-empty line is left between them."""
+    held: Patch | None = None
+    for patch in patches:
+        if held and not patch.text and not held.text and text[held.end : patch.start] in (" ", "  ", "\t"):
+            held = Patch(held.start, patch.end, "")
+            continue
+        if held:
+            yield held
+        held = patch
+    if held:
+        yield held
+
+
+def _tidied(text: str, patch: Patch) -> Patch:
+    """A word that goes takes its space with it, and its line where it is alone on it: an empty one would end a cue."""
+    start, end, new = patch
+    if new:
+        return patch
+    line_start = max(text.rfind("\n", 0, start), text.rfind("\r", 0, start)) + 1
+    line_end = re.compile(r"[^\r\n]*(?:\r\n|\r|\n|\Z)").match(text, end)
+    if line_end and not text[line_start:start].strip() and not text[end : line_end.end()].strip():
+        return Patch(line_start, line_end.end(), "")
+    if text[start - 1 : start] in (" ", "\t") and start:
+        return Patch(start - 1, end, "")
+    return Patch(start, end + 1, "") if text[end : end + 1] in (" ", "\t") else patch
+
+
+def _spliced(source: bytes, text: str, patches: Sequence[Patch]) -> bytes:
+    """The bytes of the file with the patches in them, in the file's own encoding.
+
+    Raises UnicodeEncodeError for a patch that this cannot write.
+    """
+    mark, codec = next(((len(bom), codec) for bom, codec in _BOMS if source.startswith(bom)), (0, _codec(source)))
+    parts, at, byte = [source[:mark]], 0, mark
+    for start, end, new in patches:
+        kept = byte + _size(text[at:start], codec)
+        parts += [source[byte:kept], new.encode(codec)]
+        at, byte = end, kept + _size(text[start:end], codec)
+    return b"".join([*parts, source[byte:]])
+
+
+def _codec(source: bytes) -> str:
+    try:
+        source.decode()
+    except UnicodeDecodeError:
+        return "cp1252"
+    return "utf-8"
+
+
+def _size(text: str, codec: str) -> int:
+    """How many bytes a stretch takes in the file; signs that Windows-1252 lacks were read from one byte each."""
+    return len(text) if codec == "cp1252" else len(text.encode(codec))
