@@ -4,8 +4,19 @@ from collections.abc import Sequence
 from itertools import groupby
 
 from notesmith.publishing.charts.frame import MARK, PAGE, begin, end, explain, signs_of
-from notesmith.publishing.charts.paper import SMALL, TEXT, Paper
-from notesmith.publishing.charts.said import LEVELS, Level, Mark, Row, Table, heading, rows, samples_of, tabulate, telling
+from notesmith.publishing.charts.paper import SMALL, Paper
+from notesmith.publishing.charts.said import (
+    LEVELS,
+    Level,
+    Mark,
+    Row,
+    Table,
+    heading,
+    rows,
+    samples_of,
+    tabulate,
+    telling,
+)
 from notesmith.publishing.charts.signs import FAINT, GRID, INK
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.episode import Episode
@@ -62,7 +73,8 @@ class _Plot:
         """Name the columns."""
         self.paper.height += SMALL
         for level, name in LEVELS.items():
-            self.paper.text(self._middle(level), self.paper.height, name, self.band, size=SMALL, anchor="middle", colour=FAINT)
+            x, y = self._middle(level), self.paper.height
+            self.paper.text(x, y, name, self.band, size=SMALL, anchor="middle", colour=FAINT)
         self.paper.height += 6
 
     def group(self, name: str, members: Sequence[Row]) -> None:

@@ -53,10 +53,14 @@ class Paper:
 
     def text(
         self, x: float, y: float, words: str, room: float, *, size: float = TEXT, anchor: Anchor = "start",
-        bold: bool = False, colour: str = INK, upright: bool = False,
+        bold: bool = False, colour: str = INK,
     ) -> None:  # fmt: skip
         """Write words, cut to the room they have."""
-        self.drawn.append(Words(x, y, fit(words, room, size, bold=bold), size, anchor, bold, colour, upright))
+        self.drawn.append(Words(x, y, fit(words, room, size, bold=bold), size, anchor, bold, colour, False))
+
+    def upright(self, x: float, y: float, words: str, room: float, *, size: float = TEXT, colour: str = INK) -> None:
+        """Write words that run upwards."""
+        self.drawn.append(Words(x, y, fit(words, room, size), size, "start", False, colour, True))
 
     def paragraph(self, y: float, words: str, *, size: float, bold: bool = False, colour: str = INK) -> float:
         """Write words over the whole width, on up to four lines; returns where the next line goes."""
@@ -70,10 +74,13 @@ class Paper:
         """Draw a line through points."""
         self.drawn.append(Shape(tuple(points), False, None, colour, weight, dashed, ""))
 
-    def box(self, left: float, top: float, right: float, bottom: float, fill: str, tip: str = "") -> None:
+    def area(self, points: Iterable[tuple[float, float]], fill: str) -> None:
+        """Fill what lies within the points."""
+        self.drawn.append(Shape(tuple(points), True, fill, None, 0, False, ""))
+
+    def box(self, left: float, top: float, right: float, bottom: float, fill: str) -> None:
         """Fill a box."""
-        corners = ((left, top), (right, top), (right, bottom), (left, bottom))
-        self.drawn.append(Shape(corners, True, fill, None, 0, False, tip))
+        self.area(((left, top), (right, top), (right, bottom), (left, bottom)), fill)
 
     def mark(self, x: float, y: float, sign: Sign, radius: float, *, hollow: bool = False, tip: str = "") -> None:
         """Put a sample's sign."""

@@ -2,7 +2,7 @@
 
 import io
 import warnings
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from notesmith.publishing.charts.letters import families
 from notesmith.publishing.charts.paper import Paper, Shape, Words
@@ -22,16 +22,20 @@ def png(paper: Paper) -> bytes:
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.figure import Figure
 
-    settings: dict[str, Any] = {"text.parse_math": False, "text.usetex": False, "text.hinting": "none", "text.hinting_factor": 1}
     width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
-    with rc_context(settings), warnings.catch_warnings():
+    # Letters as wide as they are measured.
+    with rc_context({"text.hinting": "none", "text.usetex": False}), warnings.catch_warnings():
         # A sign that no font at hand holds is drawn as an empty box; the table beside the chart has it.
         warnings.simplefilter("ignore", UserWarning)
         figure = Figure(figsize=(width / 72, height / 72), dpi=72, facecolor=PAPER)
-        axes = figure.add_axes((0, 0, 1, 1), xlim=(-MARGIN, paper.width + MARGIN), ylim=(paper.height + MARGIN, -MARGIN))
+        axes = figure.add_axes((0, 0, 1, 1))
+        axes.set(xlim=(-MARGIN, paper.width + MARGIN), ylim=(paper.height + MARGIN, -MARGIN))
         axes.axis("off")
         for order, item in enumerate(paper.drawn):
-            (_words if isinstance(item, Words) else _shape)(axes, item, order)  # type: ignore[arg-type]
+            if isinstance(item, Words):
+                _words(axes, item, order)
+            else:
+                _shape(axes, item, order)
         written = io.BytesIO()
         FigureCanvasAgg(figure).print_figure(written, dpi=72 * SHARPNESS, format="png", metadata={"Software": None})
     return written.getvalue()
@@ -41,16 +45,19 @@ def _words(axes: "Axes", item: Words, order: int) -> None:
     anchor = {"start": "left", "middle": "center", "end": "right"}[item.anchor]
     axes.text(
         item.x, item.y, item.words, fontsize=item.size, ha=anchor, va="baseline", color=item.colour, zorder=order,
-        weight="bold" if item.bold else "normal", family=families(item.words), parse_math=False, rotation=90 if item.upright else 0, rotation_mode="anchor",
+        weight="bold" if item.bold else "normal", family=families(item.words), parse_math=False,
+        rotation=90 if item.upright else 0, rotation_mode="anchor",
     )  # fmt: skip
 
 
 def _shape(axes: "Axes", item: Shape, order: int) -> None:
-    from matplotlib.patches import Polygon
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path
 
     axes.add_patch(
-        Polygon(
-            item.points, closed=item.closed, facecolor=item.fill or "none", edgecolor=item.stroke or "none",
-            linewidth=item.weight, linestyle=(0, (4, 3)) if item.dashed else "solid", zorder=order,
+        PathPatch(
+            Path([*item.points, item.points[0]] if item.closed else item.points, closed=item.closed),
+            facecolor=item.fill or "none", edgecolor=item.stroke or "none", linewidth=item.weight,
+            linestyle=(0, (4, 3)) if item.dashed else "solid", zorder=order,
         )
     )  # fmt: skip

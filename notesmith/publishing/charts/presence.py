@@ -128,7 +128,7 @@ def _unsure(paper: Paper, x: float, y: float, _tip: str) -> None:
     paper.text(x, y + 5, "?", 20, anchor="middle", bold=True)
 
 
-DRAW = {"low": _found("low"), "present": _found("present"), "high": _found("high"), "absent": _denied, "unsure": _unsure}
+DRAW = {**{kind: _found(kind) for kind in RADIUS}, "absent": _denied, "unsure": _unsure}
 KEY = {"low": "slight", "present": "there", "high": "strong", "absent": "not there", "unsure": "unsure"}
 
 

@@ -5,8 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from notesmith.clock import format_clock, seconds_to_ms
-from notesmith.publishing.arrange import several_tasters
+from notesmith.publishing.arrange import several_tasters, time_of
 from notesmith.publishing.episode import Episode
 from notesmith.records import Facet, Observation
 
@@ -44,7 +43,7 @@ class Mark:
     @property
     def times(self) -> str:
         """When it was said, as m:ss; empty where the captions carry no times."""
-        return ", ".join(dict.fromkeys(format_clock(seconds_to_ms(at.start)) for at in self.records if at.start is not None))
+        return times(self.records)
 
 
 @dataclass(frozen=True)
@@ -69,9 +68,25 @@ def samples_of(episode: Episode) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*episode.notes.samples, *(seen.sample for seen in own(episode) if seen.sample))))
 
 
+def preparations_of(episode: Episode) -> list[str | None]:
+    """The ways of preparing, none named first, then in the sheet's order."""
+    known = (None, *(preparation.id for preparation in episode.notes.sheet.preparations))
+    return list(dict.fromkeys([*known, *(seen.preparation for seen in own(episode))]))
+
+
 def own(episode: Episode) -> list[Observation]:
     """What the tasters themselves perceived of the samples of the session."""
     return [seen for seen in episode.notes.observations if seen.voice == "taster" and seen.sample is not None]
+
+
+def times(records: Iterable[Observation]) -> str:
+    """When they were said, as m:ss, each second once; empty where the captions carry no times."""
+    return ", ".join(dict.fromkeys(time for time in map(time_of, records) if time))
+
+
+def level(seen: Observation) -> Level:
+    """How strongly it was said to be there; `present` where no strength was given."""
+    return "absent" if seen.presence == "absent" else seen.intensity or "present"
 
 
 def rows(episode: Episode) -> tuple[Row, ...]:
@@ -79,7 +94,7 @@ def rows(episode: Episode) -> tuple[Row, ...]:
     said: dict[tuple[str | None, Facet, str], list[Observation]] = {}
     for seen in own(episode):
         said.setdefault((seen.preparation, seen.facet, seen.concept or seen.term.casefold()), []).append(seen)
-    preparations = _preparations(episode)
+    preparations = preparations_of(episode)
     facets = get_args(Facet)
     ordered = sorted(said.items(), key=lambda item: (preparations.index(item[0][0]), facets.index(item[0][1])))
     return tuple(
@@ -102,7 +117,7 @@ def telling(said: Sequence[Row], limit: int) -> tuple[Row, ...]:
 
 def tabulate(episode: Episode, said: Iterable[Row]) -> Table:
     """The rows as cells, one line a mark; preparations and tasters only where there are several."""
-    prepared = any(preparation for preparation in _preparations(episode))
+    prepared = any(preparation for preparation in preparations_of(episode))
     tasters = several_tasters(episode.notes)
     columns = ("Preparation",) * prepared + ("Facet", "Term", "Sample", "Said to be", "At") + ("By",) * tasters
     lines = []
@@ -126,23 +141,15 @@ def _weight(row: Row) -> tuple[int, ...]:
     levels = {(mark.sample, mark.level) for mark in row.marks}
     differs = len({level for _, level in levels}) > 1
     marked = sum(mark.level in ("low", "high", "absent") for mark in row.marks)
-    return (row.known, len(row.samples) > 1, len(row.samples) + differs, marked, sum(len(mark.records) for mark in row.marks))
-
-
-def _preparations(episode: Episode) -> list[str | None]:
-    known = (None, *(preparation.id for preparation in episode.notes.sheet.preparations))
-    return list(dict.fromkeys([*known, *(seen.preparation for seen in own(episode))]))
+    times_said = sum(len(mark.records) for mark in row.marks)
+    return (row.known, len(row.samples) > 1, len(row.samples) + differs, marked, times_said)
 
 
 def _marks(episode: Episode, records: Iterable[Observation]) -> tuple[Mark, ...]:
     alike: dict[tuple[str, Level, bool, bool], list[Observation]] = {}
     for seen in records:
-        key = (seen.sample or "", _level(seen), seen.presence == "uncertain", seen.after_reveal)
+        key = (seen.sample or "", level(seen), seen.presence == "uncertain", seen.after_reveal)
         alike.setdefault(key, []).append(seen)
     levels, samples = list(LEVELS), samples_of(episode)
-    ordered = sorted(alike.items(), key=lambda item: (samples.index(item[0][0]), levels.index(item[0][1]), *item[0][2:]))
-    return tuple(Mark(*key, tuple(group)) for key, group in ordered)
-
-
-def _level(seen: Observation) -> Level:
-    return "absent" if seen.presence == "absent" else seen.intensity or "present"
+    keys = sorted(alike, key=lambda key: (samples.index(key[0]), levels.index(key[1]), *key[2:]))
+    return tuple(Mark(*key, tuple(alike[key])) for key in keys)

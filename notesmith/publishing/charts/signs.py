@@ -45,6 +45,16 @@ class Sign:
     colour: str
     outline: Outline
 
+    @property
+    def tint(self) -> str:
+        """The colour as a wash on white paper.
+
+        >>> Sign("#000000", ()).tint
+        '#d9d9d9'
+        """
+        parts = (int(self.colour[at : at + 2], 16) for at in (1, 3, 5))
+        return "#" + "".join(f"{255 - round((255 - part) * 0.15):02x}" for part in parts)
+
 
 def sign(number: int) -> Sign:
     """The sign of the sample of that number, from 0; no two of the first 72 are the same.

@@ -7,20 +7,20 @@ from notesmith.publishing.charts.signs import PAPER
 from notesmith.publishing.plain import one_line
 
 MARGIN = 8
+SPACE = "http://www.w3.org/2000/svg"
 FAMILY = "DejaVu Sans, Verdana, Arial, sans-serif"
 
 
 def svg(paper: Paper) -> str:
     """Write the sheet as SVG, the same bytes for the same sheet."""
-    width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
+    wide, high = _short(paper.width + 2 * MARGIN), _short(paper.height + 2 * MARGIN)
+    size = f'width="{wide}" height="{high}" viewBox="-{MARGIN} -{MARGIN} {wide} {high}"'
     return "\n".join(
         (
-            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{_safe(paper.title)}" '
-            f'width="{_short(width)}" height="{_short(height)}" '
-            f'viewBox="{-MARGIN} {-MARGIN} {_short(width)} {_short(height)}" font-family="{FAMILY}">',
+            f'<svg xmlns="{SPACE}" role="img" aria-label="{_safe(paper.title)}" {size} font-family="{FAMILY}">',
             f"<title>{_safe(paper.title)}</title>",
             f"<desc>{_safe(paper.says)}</desc>",
-            f'<rect x="{-MARGIN}" y="{-MARGIN}" width="100%" height="100%" fill="{PAPER}"/>',
+            f'<rect x="-{MARGIN}" y="-{MARGIN}" width="100%" height="100%" fill="{PAPER}"/>',
             *(_words(item) if isinstance(item, Words) else _shape(item) for item in paper.drawn),
             "</svg>\n",
         )

@@ -38,7 +38,7 @@ def tabulate_timeline(episode: Episode) -> Table:
     lines = []
     for section in _sections(episode):
         count = Counter(seen.facet for seen in _within(episode, section))
-        facts = (_clock(section.start), _clock(section.end), _title(episode, section))
+        facts = (_clock(section.start), _clock(section.end), _title(section))
         lines.append((*facts, *(str(count[facet] or "") for facet in FACETS)))
     return Table(("From", "To", "Section", *(facet.capitalize() for facet in FACETS)), tuple(lines))
 
@@ -69,8 +69,8 @@ class _Strip:
     def __init__(self, paper: Paper, episode: Episode) -> None:
         self.paper, self.episode = paper, episode
         self.signs, self.samples, self.sections = signs_of(episode), samples_of(episode), _sections(episode)
-        self.names = 46.0
-        self.left = min(250.0, paper.width * 0.44)
+        self.names = 44.0
+        self.left = min(250.0, paper.width * 0.5)
         self.column = (paper.width - self.left) / len(FACETS)
         self.narrow = self.column < 80
         self.lane = self.column / max(1, len(self.samples))
@@ -92,7 +92,7 @@ class _Strip:
         for place, facet in enumerate(FACETS):
             x, y = self.left + (place + 0.5) * self.column, self.top - 8
             if self.narrow:
-                self.paper.text(x + 4, y, facet, SMALL * 6.5, size=SMALL, colour=FAINT, upright=True)
+                self.paper.upright(x + 4, y, facet, SMALL * 6.5, size=SMALL, colour=FAINT)
             else:
                 self.paper.text(x, y, facet, self.column, size=SMALL, anchor="middle", colour=FAINT)
 
@@ -110,7 +110,7 @@ class _Strip:
             paper.line(((self.left, y), (paper.width, y)), INK, 1.4, dashed=True)
 
     def _labels(self) -> None:
-        sections = [_Label(at.start or 0.0, _title(self.episode, at), False) for at in self.sections]
+        sections = [_Label(at.start or 0.0, _title(at), False) for at in self.sections]
         reveals = [_Label(at.start or 0.0, f"{at.sample}: {at.product}", True) for at in _reveals(self.episode)]
         labels = sorted((*sections, *reveals), key=lambda label: (label.at_s, label.bold))
         for label, y in zip(labels, self._places([self._y(label.at_s) for label in labels]), strict=True):
@@ -146,7 +146,7 @@ class _Strip:
 
     def _free(self, taken: Sequence[tuple[float, float]], left: float, y: float) -> tuple[float, float]:
         """The first place of the lane at that time where no other sign is; the last one where none is free."""
-        step = 2.2 * self.radius
+        step = 2 * self.radius + 2
         places = [left + self.radius + 1 + k * step for k in range(max(1, int((self.lane - 1) // step)))]
         if len(places) == 1:
             places = [left + self.lane / 2]
@@ -171,12 +171,10 @@ def _within(episode: Episode, section: Section) -> list[Observation]:
 
 
 def _told(episode: Episode) -> list[tuple[str, str, str, int]]:
-    return [
-        (_clock(at.start), _clock(at.end), _title(episode, at), len(_within(episode, at))) for at in _sections(episode)
-    ]
+    return [(_clock(at.start), _clock(at.end), _title(at), len(_within(episode, at))) for at in _sections(episode)]
 
 
-def _title(episode: Episode, section: Section) -> str:
+def _title(section: Section) -> str:
     return f"{section.kind}, {section.sample}" if section.sample else section.kind
 
 
