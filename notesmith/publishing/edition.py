@@ -26,7 +26,7 @@ class Edition:
 def publish(episode: Episode, folder: Path, *, only: Collection[str] = (), force: bool = False) -> Edition:
     """Write the kinds named, or every kind, into the folder, which is made where it is missing.
 
-    Without names, a kind for which something is missing is left out and told; a kind that is named must be made.
+    A kind for which something is missing is left out and told, unless it is named itself.
 
     Raises:
         OutputError: there is no kind of a name, or a file cannot be written or is there already.
@@ -39,9 +39,9 @@ def publish(episode: Episode, folder: Path, *, only: Collection[str] = (), force
         try:
             content = _made(episode, kind)
         except MissingError as error:
-            if only:
+            if kind.name in only:
                 raise
-            left_out.append(f"{kind.name}: {error}")
+            left_out.append(str(error))
             continue
         if content is not None:
             made[folder / file_name(episode, kind)] = content
@@ -82,12 +82,12 @@ def _is_called(kind: Kind, name: str) -> bool:
 
 def _made(episode: Episode, kind: Kind) -> str | bytes | None:
     if kind.needs == "captions" and not episode.captions:
-        raise MissingError("found no captions that fit the notes", mend="name them with --captions")
+        raise MissingError("found no captions that fit the notes", where=kind.name, mend="name them with --captions")
     if kind.needs == "media" and not episode.media:
-        raise MissingError("it names the recording", mend="give it with --media")
+        raise MissingError("names the recording", where=kind.name, mend="give it with --media")
     if kind.extra and not find_spec(PACKAGES[kind.extra]):
         package = PACKAGES[kind.extra]
-        raise MissingError(f"needs the package {package}", mend=f"install notesmith[{kind.extra}]")
+        raise MissingError(f"needs the package {package}", where=kind.name, mend=f"install notesmith[{kind.extra}]")
     return kind.make(episode)
 
 

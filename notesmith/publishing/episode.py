@@ -89,7 +89,7 @@ class Episode:
         product = self.product(sample_id) if self.is_known(sample_id, at_s) else None
         if not product or product.casefold() == sample_id.casefold():
             return sample_id
-        return product if sample_id.casefold() in product.casefold().split() else f"{sample_id} ({product})"
+        return f"{sample_id} ({product})"
 
 
 def records_of(notes: Notes) -> tuple[Evidenced, ...]:

@@ -7,6 +7,8 @@ from typing import Literal
 from notesmith.publishing.captions import patching
 from notesmith.publishing.captions import webvtt as captions_webvtt
 from notesmith.publishing.chapters import ffmetadata, matroska, otio, podcast, stamps, vorbis, webvtt
+from notesmith.publishing.clips import concat, listing
+from notesmith.publishing.clips import otio as clips_otio
 from notesmith.publishing.episode import Episode
 
 
@@ -39,5 +41,9 @@ KINDS: tuple[Kind, ...] = (
     Kind("captions", "corrected.*", "the captions, mended in place", patching.render, needs="captions"),
     Kind("captions-webvtt", "captions.vtt", "mended captions for a page's player", captions_webvtt.render,
          needs="captions"),
+    Kind("clips", "clips.txt", "the moments worth cutting, with their words", listing.render),
+    Kind("clips-otio", "clips.otio", "the same as markers, for editors", clips_otio.render, extra="otio"),
+    Kind("clips-concat", "clips.ffconcat", "the same as a list that ffmpeg plays, to be put beside the recording",
+         concat.render, needs="media"),
 )
 """In the order in which they are listed and made."""

@@ -1,0 +1,1 @@
+"""Clips: the moments of a recording worth cutting, and a file for each form they are written in."""
