@@ -42,13 +42,20 @@ def clips_of(episode: Episode) -> tuple[Clip, ...]:
 
 def _deciding(story: Story) -> Iterator[tuple[str, Observation]]:
     """What is said of a winner where it is liked best, at the place where that was first said of it."""
-    winners = {liked.preferred for liked in final(story)}
-    praise = [one for one in story.notes.preferences if one.scope == "overall" and one.preferred in winners]
+    last = final(story)
+    winners = {liked.preferred for liked in last}
+    overall = [liked for liked in story.notes.preferences if liked.scope == "overall" and liked.preferred in winners]
+    praise = [liked for liked in overall if liked in last or _is_judged(story, liked)]
     own = [seen for seen in story.notes.observations if seen.voice == "taster" and seen.presence != "uncertain"]
     reasons = dict.fromkeys(_says(seen) for seen in own if any(_is_near(seen, liked) for liked in praise))
     for reason in reasons:
         first = next(seen for seen in own if _says(seen) == reason)
         yield f"first said of {_named(story, first.sample, first)}: {_term(story, first)}", first
+
+
+def _is_judged(story: Story, liked: Preference) -> bool:
+    judging = [section.span for section in story.notes.sections if section.kind == "verdict"]
+    return any(begin <= liked.span[0] < end for begin, end in judging)
 
 
 def _is_near(seen: Observation, liked: Preference) -> bool:
