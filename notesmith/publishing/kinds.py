@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from notesmith.publishing import show_notes
 from notesmith.publishing.captions import patching
 from notesmith.publishing.captions import webvtt as captions_webvtt
 from notesmith.publishing.chapters import ffmetadata, matroska, otio, podcast, stamps, vorbis, webvtt
@@ -31,6 +32,11 @@ class Kind:
 
 
 KINDS: tuple[Kind, ...] = (
+    Kind("show-notes-page", "show-notes.html", "show notes as one page that needs nothing else", show_notes.page),
+    Kind("show-notes-markdown", "show-notes.md", "show notes as Markdown", show_notes.markdown),
+    Kind("show-notes-text", "show-notes.txt", "show notes as plain text, cut to a length", show_notes.plain),
+    Kind("for-the-author", "for-the-author.md", "what to look at before publishing, not for the audience",
+         show_notes.for_the_author),
     Kind("chapters-webvtt", "chapters.vtt", "chapters for a page's player", webvtt.render),
     Kind("chapters-podcast", "chapters.json", "chapters for a podcast's feed", podcast.render),
     Kind("chapters-times", "chapters.txt", "chapters as a list of times, for a description", stamps.render),

@@ -1,0 +1,98 @@
+"""What show notes are made of: parts of lines, each with the records whose words say it."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Literal
+
+from notesmith.publishing.charts.said import Table
+from notesmith.records import Evidenced
+
+Style = Literal["plain", "quote", "absent", "unsure"]
+
+
+@dataclass(frozen=True)
+class Part:
+    """The smallest thing said: what the reader reads, and what proves it."""
+
+    text: str
+    proofs: tuple[Evidenced, ...] = ()
+    """The records whose words say it; none where it stands on the tasting sheet."""
+    marks: tuple[str, ...] = ()
+    """What the reader should know of it, such as `slight`, `after the reveal` or who said it."""
+    style: Style = "plain"
+
+
+@dataclass(frozen=True)
+class Line:
+    """Parts that belong together, with a word before them that says what they are."""
+
+    label: str
+    parts: tuple[Part, ...]
+    under: str = ""
+    """What this line and its neighbours belong to, such as a preparation."""
+    about: str = ""
+    """What the line means, in words of ours; says nothing of the recording."""
+
+
+@dataclass(frozen=True)
+class Board:
+    """Samples side by side, facet by facet; `caption` is empty where one board says all."""
+
+    caption: str
+    columns: tuple[str, ...]
+    samples: tuple[str, ...]
+    """The sample of each column."""
+    rows: tuple[tuple[str, tuple[tuple[Part, ...], ...]], ...]
+
+
+@dataclass(frozen=True)
+class Group:
+    """Lines under a heading of their own; the heading is empty where a block has but one group."""
+
+    heading: str
+    lines: tuple[Line, ...]
+    sample: str = ""
+    """The sample that all of it is about."""
+
+
+@dataclass(frozen=True)
+class Chart:
+    """A drawing as SVG text made by us, and the same in words."""
+
+    heading: str
+    wide: str
+    narrow: str
+    """The same for a telephone's screen."""
+    description: str
+    table: Table
+
+
+@dataclass(frozen=True)
+class Block:
+    """One block of the show notes."""
+
+    name: str
+    """What its template may be called; also its anchor on the page."""
+    heading: str
+    groups: tuple[Group, ...] = ()
+    boards: tuple[Board, ...] = ()
+    charts: tuple[Chart, ...] = ()
+    note: str = ""
+    """How to read it, in words of ours."""
+    rank: int = field(default=1, kw_only=True)
+    """How soon the plain-text form, which has little room, leaves its lines out: 0 last."""
+
+
+def parts_of(blocks: Iterable[Block]) -> Iterator[Part]:
+    """Every part of the blocks, in reading order."""
+    for block in blocks:
+        for board in block.boards:
+            yield from (part for _, cells in board.rows for cell in cells for part in cell)
+        for group in block.groups:
+            yield from (part for line in group.lines for part in line.parts)
+
+
+def block(name: str, heading: str, lines: Iterable[Line], *, note: str = "", rank: int = 1) -> Block | None:
+    """A block of one group of lines; None where there are none."""
+    kept = tuple(line for line in lines if line.parts)
+    return Block(name, heading, (Group("", kept),), note=note, rank=rank) if kept else None

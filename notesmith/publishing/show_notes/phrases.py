@@ -1,0 +1,92 @@
+"""Find passages by listed words: one that suffices, or two of different lists near one another."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+_WORD = re.compile(r"\w+(?:['’-]\w+)*")
+_DENIED_WITHIN = 4
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """The words looked for, as cautions.toml lists them."""
+
+    alone: frozenset[tuple[str, ...]]
+    acts: frozenset[tuple[str, ...]]
+    on: frozenset[tuple[str, ...]]
+    within: int
+    """Most words between an act and what it acts on."""
+    denials: frozenset[str] = frozenset()
+    """Words that, shortly before, say that it is not so."""
+
+
+@dataclass(frozen=True, order=True)
+class Passage:
+    """Where the words stand in the text, in characters."""
+
+    start: int
+    end: int
+
+
+def phrases(listed: Sequence[str]) -> frozenset[tuple[str, ...]]:
+    """The listed phrases as words to compare.
+
+    >>> phrases(["Free of charge"])
+    frozenset({('free', 'of', 'charge')})
+    """
+    return frozenset(tuple(_norm(word) for word in _WORD.findall(phrase)) for phrase in listed)
+
+
+def find(text: str, wanted: Wanted) -> list[Passage]:
+    """The passages of the text, in order, overlapping ones as one.
+
+    >>> find("it helps with your digestion", Wanted(frozenset(), phrases(["helps"]), phrases(["digestion"]), 4))
+    [Passage(start=3, end=28)]
+    """
+    spans = [match.span() for match in _WORD.finditer(text)]
+    words = [_norm(text[start:end]) for start, end in spans]
+    found = sorted({*_whole(words, wanted.alone), *_near(words, wanted)})
+    kept = [(a, b) for a, b in found if wanted.denials.isdisjoint(words[max(0, a - _DENIED_WITHIN) : a])]
+    return _joined([Passage(spans[a][0], spans[b - 1][1]) for a, b in kept])
+
+
+def holds(text: str, listed: frozenset[tuple[str, ...]]) -> bool:
+    """Whether one of the phrases stands in the text."""
+    return any(True for _ in _whole([_norm(word) for word in _WORD.findall(text)], listed))
+
+
+def without(text: str, listed: frozenset[tuple[str, ...]]) -> str:
+    """The words of the text, compared forms, without the phrases; longer phrases are taken out first."""
+    words = [_norm(word) for word in _WORD.findall(text)]
+    for a, b in sorted(_whole(words, listed), key=lambda span: span[0] - span[1]):
+        words[a:b] = [""] * (b - a)
+    return " ".join(word for word in words if word)
+
+
+def _norm(word: str) -> str:
+    return word.casefold().replace("’", "'")
+
+
+def _whole(words: Sequence[str], listed: frozenset[tuple[str, ...]]) -> Iterator[tuple[int, int]]:
+    lengths = sorted({len(phrase) for phrase in listed})
+    for start in range(len(words)):
+        for length in lengths:
+            if tuple(words[start : start + length]) in listed:
+                yield start, start + length
+
+
+def _near(words: Sequence[str], wanted: Wanted) -> Iterator[tuple[int, int]]:
+    targets = list(_whole(words, wanted.on))
+    for start, end in _whole(words, wanted.acts):
+        yield from ((start, b) for a, b in targets if 0 <= a - end <= wanted.within)
+
+
+def _joined(passages: list[Passage]) -> list[Passage]:
+    joined: list[Passage] = []
+    for passage in sorted(passages):
+        if joined and passage.start <= joined[-1].end:
+            joined[-1] = Passage(joined[-1].start, max(joined[-1].end, passage.end))
+        else:
+            joined.append(passage)
+    return joined

@@ -1,0 +1,108 @@
+"""Each sample's portrait in its taster's words: what was said of it, facet by facet, word for word."""
+
+import re
+from collections.abc import Iterator
+from typing import get_args
+
+from notesmith.publishing.show_notes.lines import Block, Group, Line, Part
+from notesmith.publishing.show_notes.story import Story
+from notesmith.records import Facet, Observation
+
+NEAR = 40
+"""Most characters between two quotes that are told as one."""
+LONGEST = 160
+"""Most characters of a quote put together of several."""
+LEAD, TAIL = 36, 20
+"""Most characters before and after a quote in which its clause may begin and end."""
+CLAUSE_END = re.compile(r"[.,;:?!…—]")
+DENYING = frozenset("no not none never nothing without zero nor neither gone lacks lacking hardly can't cannot".split())
+DOUBTING = frozenset("maybe perhaps might could possibly think guess sort kind almost sure say wonder unsure".split())
+
+
+def portraits(story: Story) -> Block | None:
+    """A portrait of every sample of which something was perceived."""
+    groups = tuple(_portrait(story, sample) for sample in story.notes.samples)
+    kept = tuple(group for group in groups if group.lines)
+    return Block("portraits", "Portraits", kept, rank=1) if kept else None
+
+
+def _portrait(story: Story, sample: str) -> Group:
+    seen = [one for one in story.notes.observations if one.sample == sample and one.voice == "taster"]
+    ways = [None, *(way.id for way in story.sheet.preparations)]
+    ways = list(dict.fromkeys([*ways, *(one.preparation for one in seen)]))
+    lines = tuple(
+        Line(facet, tuple(_quotes(story, here)), under=way or "")
+        for way in ways
+        for facet in get_args(Facet)
+        if (here := [one for one in seen if one.facet == facet and one.preparation == way])
+    )
+    return Group(story.name(sample), lines, sample)
+
+
+def _quotes(story: Story, seen: list[Observation]) -> Iterator[Part]:
+    for run in _runs(story, sorted(seen, key=lambda one: one.span)):
+        span = _in_full(story, run)
+        said = story.talk.text[slice(*span)] if story.talk else run[0].quote
+        text = story.words(span, said).strip(" ,;:—–-")
+        yield Part(text, tuple(run), story.marks(run[0], _reading(run, text)), "quote")
+
+
+def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
+    """The span of a run, from where its clause begins to where it ends, if that is near and says nothing else."""
+    start, end = run[0].span[0], max(one.span[1] for one in run)
+    if not story.talk:
+        return start, end
+    text = story.talk.text
+    before, after = text[max(0, start - LEAD) : start], text[end : end + TAIL]
+    opened, closed = CLAUSE_END.search(before[::-1]), CLAUSE_END.search(after)
+    first = start - opened.start() if opened else start
+    last = end + closed.start() if closed else end
+    return _alone(story, first, start, run), _alone(story, last, end, run)
+
+
+def _alone(story: Story, edge: int, quoted: int, run: list[Observation]) -> int:
+    """The edge of the clause, unless something else is talked of between it and the quote."""
+    span = (min(edge, quoted), max(edge, quoted))
+    others = (seen.span for seen in story.notes.observations if seen not in run)
+    claims = ((passage.start, passage.end) for passage in story.healthy)
+    return quoted if any(start < span[1] and span[0] < end for start, end in (*others, *claims)) else edge
+
+
+def _runs(story: Story, seen: list[Observation]) -> list[list[Observation]]:
+    """Perceptions in one breath of one cup, told as one quote."""
+    runs: list[list[Observation]] = []
+    for one in seen:
+        if runs and _joins(story, runs[-1], one):
+            runs[-1].append(one)
+        else:
+            runs.append([one])
+    return runs
+
+
+def _joins(story: Story, run: list[Observation], one: Observation) -> bool:
+    start, end = run[0].span[0], max(seen.span[1] for seen in run)
+    same = (run[0].taster, run[0].after_reveal) == (one.taster, one.after_reveal)
+    if not same or one.span[1] - start > LONGEST:
+        return False
+    if one.span[0] < end and one.span[1] <= end:
+        return True
+    between = (end, max(one.span[0], end))
+    return bool(story.talk) and between[1] - between[0] <= NEAR and not _foreign(story, (start, one.span[1]), one)
+
+
+def _foreign(story: Story, span: tuple[int, int], one: Observation) -> bool:
+    """Whether something else than this cup, or a health claim, is talked of within the span."""
+    others = (seen.span for seen in story.notes.observations if seen.sample != one.sample)
+    claims = ((passage.start, passage.end) for passage in story.healthy)
+    return any(start < span[1] and span[0] < end for start, end in (*others, *claims))
+
+
+def _reading(run: list[Observation], text: str) -> str | None:
+    """How the words are to be read, where they do not say so themselves."""
+    words = set(text.casefold().replace("’", "'").replace(",", " ").split())
+    denies = words & DENYING or any(word.endswith("n't") for word in words)
+    if all(one.presence == "absent" for one in run) and not denies:
+        return "said not to be there"
+    if all(one.presence == "uncertain" for one in run) and not words & DOUBTING and "?" not in text:
+        return "unsure"
+    return None
