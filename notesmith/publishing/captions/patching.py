@@ -3,7 +3,8 @@
 import html
 import json
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from notesmith.errors import CaptionError
@@ -11,6 +12,7 @@ from notesmith.publishing.captions.wording import mended_words
 from notesmith.publishing.episode import Episode
 from notesmith.records import Repair
 from notesmith.transcript import Captions
+from notesmith.transcript.model import Word
 from notesmith.transcript.reading import parse_captions
 from notesmith.transcript.talk import Talk
 
@@ -63,16 +65,14 @@ def _tried(captions: Captions, source: bytes, repairs: Iterable[Repair], marked:
     return mended if _told(again) == _told(captions, changed) else None
 
 
-def _told(captions: Captions, changed: dict[int, str] | None = None) -> list[tuple[int, str | None, list[str]]]:
-    """What a reader is told: the start, the speaker and the words of every cue that holds any."""
-    told, at = [], 0
-    for cue in captions.cues:
-        words = [(changed or {}).get(at + k, word.text).split() for k, word in enumerate(cue.words)]
-        at += len(cue.words)
-        said = [word for split in words for word in split]
-        if said:
-            told.append((cue.start_ms, cue.speaker, said))
-    return told
+def _told(captions: Captions, changed: Mapping[int, str] = MappingProxyType({})) -> list[tuple[str, str | None]]:
+    """Every word that a reader is told, without its marks, and its speaker; no repair touches a time."""
+    spoken = [(word.text, cue.speaker) for cue in captions.cues for word in cue.words]
+    return [
+        (part.strip(_MARKS), speaker)
+        for at, (text, speaker) in enumerate(spoken)
+        for part in changed.get(at, text).split()
+    ]
 
 
 def _patches(captions: Captions, changed: dict[int, str]) -> list[Patch]:
@@ -81,15 +81,29 @@ def _patches(captions: Captions, changed: dict[int, str]) -> list[Patch]:
     places += [(echo.word, echo.source_start, echo.source_end) for echo in captions.echoes if echo.word in changed]
     escape = _ESCAPES.get(captions.format, lambda text: json.dumps(text, ensure_ascii=False)[1:-1])
     text = captions.source_text
-    found = [Patch(s, e, _written(text[s:e], words[at].text, changed[at], escape)) for at, s, e in places]
+    written = _without_apart(text, words, changed)
+    found = [Patch(s, e, _written(text[s:e], words[at].text, written[at], escape)) for at, s, e in places]
     return [_tidied(text, patch) for patch in _joined(text, sorted(found))]
+
+
+def _without_apart(text: str, words: Sequence[Word], changed: Mapping[int, str]) -> dict[int, str]:
+    """The changed words, without the mark of a word that goes where the source lists the mark apart: it stays there."""
+    written = dict(changed)
+    for at in sorted(changed, reverse=True):
+        word = words[at]
+        raw = text[word.source_start : word.source_end]
+        if not changed[at] and at - 1 in changed and word.text.startswith(raw):
+            written[at - 1] = written[at - 1].removesuffix(word.text.removeprefix(raw))
+    return written
 
 
 def _written(raw: str, old: str, new: str, escape: Callable[[str], str]) -> str:
     """The word as the source writes it, with the new text in place of the old and its tags kept."""
-    for before, after in ((old, new), (old.strip(_MARKS), new.strip(_MARKS))):
-        if before and before in raw:
-            return raw.replace(before, escape(after), 1)
+    if raw == old:
+        return escape(new)
+    bare = old.strip(_MARKS)
+    if bare and raw.strip(_MARKS) == bare:
+        return raw.replace(bare, escape(new.strip(_MARKS)))
     return escape(new) + "".join(_TAG.findall(raw))
 
 
