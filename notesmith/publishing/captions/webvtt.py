@@ -10,9 +10,8 @@ from notesmith.publishing.plain import one_line
 from notesmith.publishing.vtt import cue
 from notesmith.transcript.talk import Talk, TalkCue
 
-LINE = 42
-"""Characters of a line; common practice."""
-MOST = 2 * LINE
+LINE, LINES = 42, 2
+"""Characters of a line and lines of a cue; common practice."""
 
 
 def render(episode: Episode) -> str | None:
@@ -33,8 +32,7 @@ def _cues(talk: Talk, spoken: TalkCue, changed: dict[int, str]) -> Iterator[tupl
     ends = [part[0][0] for part in parts[1:]] + [spoken.end_ms]
     for part, end_ms in zip(parts, ends, strict=True):
         start_ms = part[0][0]
-        lines = textwrap.wrap(" ".join(text for _, text in part), LINE, break_on_hyphens=False)
-        yield start_ms, cue(start_ms, max(end_ms, start_ms + 1), *lines, speaker=spoken.speaker)
+        yield start_ms, cue(start_ms, max(end_ms, start_ms + 1), *_lines(part), speaker=spoken.speaker)
 
 
 def _timed_words(talk: Talk, spoken: TalkCue, changed: dict[int, str]) -> Iterator[tuple[int, str]]:
@@ -54,11 +52,12 @@ def _timed_words(talk: Talk, spoken: TalkCue, changed: dict[int, str]) -> Iterat
 def _parts(words: list[tuple[int, str]]) -> list[list[tuple[int, str]]]:
     """The words in parts of at most two lines; a part begins at a time of its own."""
     parts: list[list[tuple[int, str]]] = []
-    size = 0
     for start_ms, text in words:
-        if not parts or (size + len(text) > MOST and start_ms > parts[-1][0][0]):
+        if not parts or (len(_lines([*parts[-1], (start_ms, text)])) > LINES and start_ms > parts[-1][0][0]):
             parts.append([])
-            size = 0
         parts[-1].append((start_ms, text))
-        size += len(text) + 1
     return parts
+
+
+def _lines(words: list[tuple[int, str]]) -> list[str]:
+    return textwrap.wrap(" ".join(text for _, text in words), LINE, break_on_hyphens=False)
