@@ -9,7 +9,7 @@ def charted(story: Story) -> Block | None:
     """Every chart that has something to show; drawn from what the show notes may tell."""
     drawn = [(chart, chart.draw(story.episode, charts.PAGE)) for chart in charts.CHARTS]
     shown = tuple(_chart(story, chart, wide) for chart, wide in drawn if wide)
-    return Block("charts", "Drawn", charts=shown, rank=3) if shown else None
+    return Block("charts", "Charts", charts=shown, rank=3) if shown else None
 
 
 def _chart(story: Story, chart: charts.Chart, wide: str) -> Chart:

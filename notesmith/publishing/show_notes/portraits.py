@@ -44,7 +44,7 @@ def _quotes(story: Story, seen: list[Observation]) -> Iterator[Part]:
         span = _in_full(story, run)
         said = story.talk.text[slice(*span)] if story.talk else run[0].quote
         text = story.words(span, said).strip(" ,;:—–-")
-        yield Part(text, tuple(run), story.marks(run[0], _reading(run, text)), "quote")
+        yield Part(text, tuple(run), story.marks(run[0], *_readings(story, run, text)), "quote")
 
 
 def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
@@ -56,7 +56,7 @@ def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
     before, after = text[max(0, start - LEAD) : start], text[end : end + TAIL]
     opened, closed = CLAUSE_END.search(before[::-1]), CLAUSE_END.search(after)
     first = start - opened.start() if opened else start
-    last = end + closed.start() if closed else end
+    last = end + (closed.end() if closed[0] == "?" else closed.start()) if closed else end
     return _alone(story, first, start, run), _alone(story, last, end, run)
 
 
@@ -97,12 +97,14 @@ def _foreign(story: Story, span: tuple[int, int], one: Observation) -> bool:
     return any(start < span[1] and span[0] < end for start, end in (*others, *claims))
 
 
-def _reading(run: list[Observation], text: str) -> str | None:
+def _readings(story: Story, run: list[Observation], text: str) -> Iterator[str]:
     """How the words are to be read, where they do not say so themselves."""
     words = set(text.casefold().replace("’", "'").replace(",", " ").split())
     denies = words & DENYING or any(word.endswith("n't") for word in words)
-    if all(one.presence == "absent" for one in run) and not denies:
-        return "said not to be there"
-    if all(one.presence == "uncertain" for one in run) and not words & DOUBTING and "?" not in text:
-        return "unsure"
-    return None
+    doubts = words & DOUBTING or "?" in text
+    for one in run:
+        of = f": {story.term(one).text}" if len(run) > 1 else ""
+        if one.presence == "absent" and not denies:
+            yield f"not there{of}"
+        if one.presence == "uncertain" and not doubts:
+            yield f"unsure{of}"

@@ -3,11 +3,15 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from notesmith.publishing.show_notes.cautions import health_words
+from notesmith.publishing.show_notes.phrases import find
 from notesmith.publishing.show_notes.story import Story, time_of
-from notesmith.records import Evidenced
+from notesmith.records import Evidenced, Section
 
 AROUND = 90
 """Most characters shown before and after a quote."""
+OPENING = 90
+"""Most characters shown of a section: those it opens with."""
 LONGEST = 420
 """Characters at which no further quote joins a passage."""
 
@@ -34,7 +38,8 @@ class _Window:
 
 def passages(story: Story, records: Iterable[Evidenced]) -> tuple[Passage, ...]:
     """The passages on which these records rest, numbered from 1."""
-    ordered = sorted({record.id: record for record in records}.values(), key=lambda record: (record.span, record.id))
+    once = {record.id: record for record in records}
+    ordered = sorted(once.values(), key=lambda record: (shown_span(record), record.id))
     windows: list[_Window] = []
     for record in ordered:
         start, end = _around(story, record)
@@ -48,13 +53,26 @@ def passages(story: Story, records: Iterable[Evidenced]) -> tuple[Passage, ...]:
 
 def _around(story: Story, record: Evidenced) -> tuple[int, int]:
     """The quote with the words of its cues around it."""
+    start, end = shown_span(record)
     if not story.talk:
-        return record.span
-    start, end = record.span
+        return start, end
     talk = story.talk
     first = max(talk.cues[talk.cue_at(start)].start, start - AROUND)
     last = min(talk.cues[talk.cue_at(end - 1)].end, end + AROUND)
     return whole_words(story, first, start, end, last)
+
+
+def shown_span(record: Evidenced) -> tuple[int, int]:
+    """The span of a record's quote; of a section, the words it opens with, without any health claim."""
+    start, end = record.span
+    if not isinstance(record, Section) or end - start <= OPENING:
+        return start, end
+    words = record.quote
+    claims = [claim for claim in find(words[: 3 * OPENING], health_words()) if claim.start < OPENING]
+    first = claims[-1].end if claims and claims[0].start == 0 else 0
+    last = claims[0].start if claims and claims[0].start else first + OPENING
+    space = words.rfind(" ", first, last + 1)
+    return start + first, start + (space if space > first else last)
 
 
 def whole_words(story: Story, first: int, start: int, end: int, last: int) -> tuple[int, int]:
@@ -84,10 +102,10 @@ def _short_of_claims(story: Story, first: int, start: int, end: int, last: int) 
 
 def _joins(story: Story, window: _Window, record: Evidenced, start: int, end: int) -> bool:
     if not story.talk:
-        return window.start == start and window.end == end and window.records[0].quote == record.quote
+        return window.start == start and window.end == end and shown_span(window.records[0]) == (start, end)
     if any(claim.start < end and window.end <= claim.start for claim in story.healthy):
         return False
-    overlap = record.span[0] < max(one.span[1] for one in window.records)
+    overlap = shown_span(record)[0] < max(shown_span(one)[1] for one in window.records)
     return overlap or (start <= window.end + 1 and end - window.start <= LONGEST)
 
 
@@ -98,7 +116,8 @@ def _passage(story: Story, number: int, window: _Window) -> Passage:
 
 def _pieces(story: Story, window: _Window) -> Iterator[tuple[str, bool]]:
     if not story.talk:
-        yield window.records[0].quote, True
+        first = window.records[0]
+        yield first.quote[window.start - first.span[0] : window.end - first.span[0]], True
         return
     at = window.start
     for start, end in _marked(window.records):
@@ -113,7 +132,7 @@ def _pieces(story: Story, window: _Window) -> Iterator[tuple[str, bool]]:
 def _marked(records: list[Evidenced]) -> list[tuple[int, int]]:
     """The spans of the quotes, overlapping ones as one."""
     spans: list[tuple[int, int]] = []
-    for start, end in sorted(record.span for record in records):
+    for start, end in sorted(map(shown_span, records)):
         if spans and start <= spans[-1][1]:
             spans[-1] = spans[-1][0], max(spans[-1][1], end)
         else:

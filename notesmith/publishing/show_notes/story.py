@@ -13,7 +13,7 @@ from notesmith.publishing.episode import Episode, records_of
 from notesmith.publishing.show_notes.cautions import health_words
 from notesmith.publishing.show_notes.lines import Part, Style
 from notesmith.publishing.show_notes.phrases import Passage, find
-from notesmith.records import Evidenced, Notes, Observation, Sheet
+from notesmith.records import Evidenced, Notes, Observation, Section, Sheet
 from notesmith.transcript.talk import Talk
 
 R = TypeVar("R", bound=Evidenced)
@@ -109,7 +109,12 @@ def time_of(record: Evidenced) -> str:
 
 
 def sounds_of_health(record: Evidenced, talk: Talk | None) -> bool:
-    """Whether the words of a record sound like a health claim, alone or as part of what was said."""
+    """Whether the words of a record sound like a health claim, alone or as part of what was said.
+
+    A section never does: it says when, not what.
+    """
+    if isinstance(record, Section):
+        return False
     wanted = health_words()
     if find(record.quote, wanted):
         return True

@@ -62,11 +62,11 @@ def _in_full(story: Story, liked: Preference) -> str:
 
 
 def _whole_sentences(text: str, span: tuple[int, int], quote: tuple[int, int]) -> tuple[int, int]:
-    """The span from the first sentence that begins in it to the last that ends in it, where captions show either."""
+    """The span from the first sentence that begins in it to where that of the quote ends."""
     lead, tail = text[span[0] : quote[0]], text[quote[1] : span[1]]
     begun = re.search(r"[.!?] ", lead)
     ended = [match.end() for match in re.finditer(r"[.!?](?= |$)", tail)]
-    return span[0] + begun.end() if begun else span[0], quote[1] + ended[-1] if ended else span[1]
+    return span[0] + begun.end() if begun else span[0], quote[1] + ended[0] if ended else span[1]
 
 
 def _preferred(story: Story, liked: Preference) -> Part:
