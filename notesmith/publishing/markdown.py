@@ -10,21 +10,22 @@ from notesmith.records import Notes
 
 def render(notes: Notes) -> str:
     """Write the notes as Markdown with pipe tables."""
-    blocks = [f"# {_escaped(title(notes))}", _escaped(subtitle(notes))]
+    blocks = [f"# {escaped(title(notes))}", escaped(subtitle(notes))]
     for block in arrange(notes):
         lines = _grid(block) if isinstance(block, Grid) else _listing(block)
-        blocks += [f"## {_escaped(block.heading)}", "\n".join(lines)]
+        blocks += [f"## {escaped(block.heading)}", "\n".join(lines)]
     return "\n\n".join(blocks) + "\n"
 
 
 def _grid(grid: Grid) -> Iterator[str]:
-    yield _row(["", *map(_escaped, grid.columns)])
-    yield _row(["---"] * (len(grid.columns) + 1))
+    yield row(["", *map(escaped, grid.columns)])
+    yield row(["---"] * (len(grid.columns) + 1))
     for facet, cells in grid.rows:
-        yield _row([facet, *map(_cell, cells)])
+        yield row([facet, *map(_cell, cells)])
 
 
-def _row(cells: list[str]) -> str:
+def row(cells: list[str]) -> str:
+    """A row of a pipe table, from cells that are Markdown already."""
     return "| " + " | ".join(cells) + " |"
 
 
@@ -33,20 +34,20 @@ def _cell(cell: Cell) -> str:
 
 
 def _entry(entry: Entry) -> str:
-    term = _escaped(entry.term)
+    term = escaped(entry.term)
     shown = {"present": term, "absent": f"*no {term}*", "uncertain": f"{term}?"}[entry.presence]
-    return f"{shown} {_escaped(entry.detail)}".rstrip()
+    return f"{shown} {escaped(entry.detail)}".rstrip()
 
 
 def _listing(listing: Listing) -> Iterator[str]:
     for time, text in listing.lines:
-        yield f"- {time} {_escaped(text)}" if time else f"- {_escaped(text)}"
+        yield f"- {time} {escaped(text)}" if time else f"- {escaped(text)}"
 
 
-def _escaped(text: str) -> str:
+def escaped(text: str) -> str:
     r"""The text with every sign that Markdown or HTML would read as its own made a plain one.
 
-    >>> _escaped("a|b *c* <d>")
+    >>> escaped("a|b *c* <d>")
     'a\\|b \\*c\\* \\<d\\>'
     """
     return re.sub(r"([\\`*_{}\[\]<>#|~&!])", r"\\\1", one_line(text))

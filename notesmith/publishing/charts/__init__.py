@@ -37,6 +37,8 @@ class Chart:
     name: str
     """What files are called after it: small letters joined by hyphens."""
     title: str
+    says: str
+    """What it is, on part of a line."""
     lay_out: Callable[[Episode, int], Paper | None]
     """Draws it on a sheet so many pixels wide; None where there is nothing to show."""
     draw: Callable[[Episode, int], str | None]
@@ -53,12 +55,13 @@ class Chart:
 
 
 CHARTS = (
-    Chart("dot-plot", dots.NAME, dots.dot_plot, draw_dot_plot, describe_dot_plot, tabulate_dot_plot),
-    Chart("profile", profile.NAME, profile.profile_plot, draw_profile, describe_profile, tabulate_profile),
-    Chart("timeline", timeline.NAME, timeline.timeline, draw_timeline, describe_timeline, tabulate_timeline),
-    Chart(
-        "presence", presence.NAME, presence.presence_matrix, draw_presence_matrix, describe_presence_matrix,
-        tabulate_presence_matrix,
-    ),
+    Chart("dot-plot", dots.NAME, "a dot plot of intensity by term and sample",
+          dots.dot_plot, draw_dot_plot, describe_dot_plot, tabulate_dot_plot),
+    Chart("profile", profile.NAME, "a profile with a spoke for each attribute",
+          profile.profile_plot, draw_profile, describe_profile, tabulate_profile),
+    Chart("timeline", timeline.NAME, "a timeline of the recording",
+          timeline.timeline, draw_timeline, describe_timeline, tabulate_timeline),
+    Chart("presence", presence.NAME, "a matrix of terms found and denied",
+          presence.presence_matrix, draw_presence_matrix, describe_presence_matrix, tabulate_presence_matrix),
 )  # fmt: skip
 """The charts, the default one first."""

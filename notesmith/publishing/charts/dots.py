@@ -21,7 +21,7 @@ from notesmith.publishing.charts.signs import FAINT, GRID, INK
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.episode import Episode
 
-NAME = "How strongly each term was said"
+NAME = "How strong each term was said to be"
 MOST_ROWS = 28
 LINE = 22.0
 STEP = 15.0
@@ -118,6 +118,8 @@ def _told(episode: Episode, row: Row) -> str:
 def _notes(shown: Sequence[Row], of: int) -> list[str]:
     marks = [mark for row in shown for mark in row.marks]
     notes = ["The tasters' own words. “There” is what was named without saying how strong it is."]
+    if any(len(row.marks) > len(row.samples) for row in shown):
+        notes.append("One sample twice in a row: said so at two times, or by two tasters.")
     if any(mark.unsure for mark in marks):
         notes.append("A hollow sign: they were unsure.")
     if any(mark.after_reveal for mark in marks):

@@ -8,6 +8,7 @@ from notesmith.publishing.tables import xlsx
 from notesmith.publishing.tables.model import Table
 from notesmith.publishing.tables.records import records
 from notesmith.publishing.tables.samples import samples
+from notesmith.publishing.tables.terms import terms
 
 Written = TypeVar("Written", str, bytes)
 
@@ -23,6 +24,6 @@ def of(table_of: Callable[[Episode], Table], render: Callable[[Table], Written])
 
 
 def workbook(episode: Episode) -> bytes | None:
-    """Both tables in one workbook; None where both have no row."""
-    tables = {"Records": records(episode), "Samples": samples(episode)}
+    """Both tables in one workbook, and one to read: terms by samples; None where none has a row."""
+    tables = {"Terms": terms(episode), "Samples": samples(episode), "Records": records(episode)}
     return xlsx.render(tables) if any(table.rows for table in tables.values()) else None

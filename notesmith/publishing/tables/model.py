@@ -1,6 +1,5 @@
 """What a table is before any form is chosen: named columns that say what they hold, and rows of values."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -34,10 +33,14 @@ class Table:
         return tuple(column.name for column in self.columns)
 
 
-def joined(values: Iterable[str | float | None]) -> str:
-    """The values of a list as one text on one line.
+def single(value: Value) -> str | float | None:
+    """The value for a form that has no lists: several values as one text on one line, one alone as itself.
 
-    >>> joined(("low", None, "high"))
-    'low; ; high'
+    >>> single(("low", None, "high")), single((2.5,)), single((None,))
+    ('low; ; high', 2.5, None)
     """
-    return JOINT.join("" if value is None else one_line(str(value)) for value in values)
+    if not isinstance(value, tuple):
+        return value
+    if len(value) == 1:
+        return value[0]
+    return JOINT.join("" if one is None else one_line(str(one)) for one in value) or None

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 
 from notesmith.publishing.plain import one_line
-from notesmith.publishing.tables.model import Table, Value, joined
+from notesmith.publishing.tables.model import Table, Value, single
 
 # At the start of a cell, or after a semicolon, which is where some spreadsheets part cells; wide forms count, too.
 _FORMULA = re.compile(r"(?:^|(?<=;)|(?<=; ))(?=[=+\-@＝＋－＠])")
@@ -35,10 +35,9 @@ def cell(value: Value) -> str | float | None:
     """The value as a cell that is no formula.
 
     >>> cell("=1+1"), cell(-2.5), cell(("low", None)), cell("a;@b")
-    ("'=1+1", -2.5, 'low; ', "a;'@b")
+    ("'=1+1", -2.5, 'low;', "a;'@b")
     """
     if isinstance(value, bool):
         return "true" if value else "false"
-    if isinstance(value, tuple | str):
-        return _FORMULA.sub("'", one_line(value) if isinstance(value, str) else joined(value))
-    return value
+    value = single(value)
+    return _FORMULA.sub("'", one_line(value)) if isinstance(value, str) else value

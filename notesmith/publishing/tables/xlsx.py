@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from notesmith.publishing.plain import one_line
-from notesmith.publishing.tables.model import Table, Value, joined
+from notesmith.publishing.tables.model import Table, Value, single
 
 if TYPE_CHECKING:
     from openpyxl.cell import Cell
@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 MOST_LETTERS, MOST_COLUMNS = 32_767, 16_384
 """What a cell and a sheet hold at most."""
+FORMULA = ("=", "+", "-", "@")
+"""What a text begins with that becomes a formula when somebody edits its cell; an apostrophe unseen hinders that."""
 WIDEST = 48
 """Letters that a column shows at most."""
 
@@ -60,13 +62,12 @@ def _cell(sheet: "Worksheet", value: str | float | None) -> "Cell":
 
     cell = WriteOnlyCell(sheet, value)
     if isinstance(value, str):
-        cell.data_type, cell.quotePrefix = "s", True
+        cell.data_type, cell.quotePrefix = "s", value.startswith(FORMULA)
     return cell
 
 
 def _shown(value: Value) -> str | float | None:
-    if isinstance(value, tuple):
-        return _cut(joined(value))
+    value = single(value)
     return _cut(one_line(value)) if isinstance(value, str) else value
 
 
