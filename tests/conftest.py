@@ -1,4 +1,4 @@
-"""What all tests share: a deterministic search for counter-examples, and when tests of Node are skipped."""
+"""What all tests share: a deterministic search for counter-examples, and when tests of other programs are skipped."""
 
 import shutil
 from pathlib import Path
@@ -13,9 +13,11 @@ settings.load_profile("steady")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Skip the tests marked node where Node or its packages are missing."""
-    if shutil.which("node") and NODE_PACKAGES.is_dir():
-        return
+    """Skip the tests marked node or client where what they need is missing."""
+    node = shutil.which("node") and NODE_PACKAGES.is_dir()
     for item in items:
-        if item.get_closest_marker("node"):
+        if item.get_closest_marker("node") and not node:
             item.add_marker(pytest.mark.skip(reason="needs Node and `npm install` in tests/node"))
+        programs = [name for marker in item.iter_markers("client") for name in marker.args]
+        if missing := [name for name in programs if not shutil.which(name)]:
+            item.add_marker(pytest.mark.skip(reason=f"needs {', '.join(missing)}"))

@@ -26,7 +26,9 @@ def _block(chapter: Chapter) -> str:
 def escaped(text: str) -> str:
     r"""The text with a backslash before each sign that the form reads as its own.
 
-    >>> print(escaped("a=b; #c\\"))
-    a\=b\; \#c\\
+    >>> print(escaped("a=b; \\#c"))
+    a\=b\; \\\#c
     """
-    return re.sub(r"([=;#\\\n])", r"\\\1", text)
+    escaped_text = re.sub(r"([=;#\\\n])", r"\\\1", text)
+    # At the end of a line even an escaped backslash makes ffmpeg read on, so a space comes after it.
+    return f"{escaped_text} " if text.endswith("\\") else escaped_text

@@ -52,10 +52,11 @@ def without_short(chapters: Iterable[Chapter], least_ms: int) -> tuple[Chapter, 
 
 def at_most(chapters: tuple[Chapter, ...], most: int) -> tuple[Chapter, ...]:
     """No more chapters than a form can hold: the shortest are made part of the ones before them."""
-    while len(chapters) > most:
-        least_ms = min(map(_length, chapters)) + 1
-        chapters = without_short(chapters, least_ms)
-    return chapters
+    kept = list(chapters)
+    while len(kept) > most:
+        at = min(range(1, len(kept)), key=lambda k: _length(kept[k]))
+        kept[at - 1] = replace(kept[at - 1], end_ms=kept.pop(at).end_ms)
+    return tuple(kept)
 
 
 def _length(chapter: Chapter) -> int:

@@ -72,7 +72,7 @@ def test_podcast_chapters_keep_to_their_published_form(episode: Make) -> None:
 def test_ffmetadata_escapes_its_own_signs(episode: Make) -> None:
     """A backslash at the end of a title would swallow the next line."""
     assert (ffmetadata.render(episode(CASE)) or "").splitlines()[6:11] == [
-        "[CHAPTER]", "TIMEBASE=1/1000", "START=60000", "END=3600500", 'title=Tasting A\\=1\\; \\#"<b>&\\\\',
+        "[CHAPTER]", "TIMEBASE=1/1000", "START=60000", "END=3600500", 'title=Tasting A\\=1\\; \\#"<b>&\\\\ ',
     ]  # fmt: skip
 
 

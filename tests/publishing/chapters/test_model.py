@@ -79,7 +79,7 @@ def test_all_too_short_is_one_chapter() -> None:
 
 def test_a_form_gets_no_more_than_it_holds() -> None:
     """The shortest go first, and the whole length stays covered."""
-    chapters = at_most(long(*range(300, 0, -1)), 255)
-    assert len(chapters) <= 255
-    assert chapters[-1].end_ms == sum(range(301))
-    assert chapters[0] == Chapter(0, 300, "0", None)
+    chapters = at_most(long(*[20, 7] * 150), 255)
+    assert len(chapters) == 255
+    assert chapters[-1].end_ms == 150 * 27
+    assert all(one.end_ms == two.start_ms for one, two in pairwise(chapters))
