@@ -119,7 +119,7 @@ def _notes(shown: Sequence[Row], of: int) -> list[str]:
     marks = [mark for row in shown for mark in row.marks]
     notes = ["The tasters' own words. “There” is what was named without saying how strong it is."]
     if any(len(row.marks) > len(row.samples) for row in shown):
-        notes.append("One sample twice in a row: said so at two times, or by two tasters.")
+        notes.append("One sample twice in a row: said at different times, or by different tasters.")
     if any(mark.unsure for mark in marks):
         notes.append("A hollow sign: they were unsure.")
     if any(mark.after_reveal for mark in marks):

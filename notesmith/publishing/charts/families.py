@@ -11,7 +11,7 @@ FACETS: tuple[Facet, ...] = ("aroma", "flavour", "mouthfeel", "finish")
 ATTRIBUTES = {
     "sweet": "sweet", "acid": "acid", "bitter": "bitter", "salty": "salty", "umami": "umami",
     "astringent": "astringent", "fruity": "fruit", "floral": "flowers", "herbal": "herbs", "vegetal": "vegetable",
-    "spicy": "spice", "nutty": "nuts", "cereal": "grain", "baked": "baked", "sweet-things": "sweets",
+    "spicy": "spice", "nutty": "nuts", "cereal": "grain", "baked": "baked", "sweet-things": "confection",
     "dairy": "dairy", "roasted": "roast", "smoky-burnt": "smoke", "woody": "wood", "earthy": "earth",
     "mineral": "mineral", "fermented": "fermented", "savoury-things": "savoury", "animal": "animal", "marine": "sea",
     "chemical": "chemical",

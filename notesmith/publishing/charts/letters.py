@@ -70,12 +70,24 @@ def families(words: str) -> list[str]:
 
 @cache
 def _fonts_with(letters: frozenset[str]) -> tuple[str, ...]:
-    """Names of installed fonts that hold some of the letters, in an order of their own; the fewest that do."""
-    from matplotlib.font_manager import fontManager, get_font
+    """Names of installed fonts that hold the letters between them, in the order of their names; as few as will do."""
+    from matplotlib.font_manager import fontManager
 
     names, missing = [], set(letters)
     for entry in sorted(fontManager.ttflist, key=lambda entry: (entry.name, entry.fname)):
-        if held := {letter for letter in missing if get_font(entry.fname).get_char_index(ord(letter))}:
+        if not missing:
+            break
+        if held := _held(entry.fname, missing):
             names.append(entry.name)
             missing -= held
     return tuple(dict.fromkeys(names))
+
+
+def _held(file: str, letters: set[str]) -> set[str]:
+    from matplotlib.font_manager import get_font
+
+    try:
+        font = get_font(file)
+    except (OSError, RuntimeError):  # a font that cannot be read draws nothing
+        return set()
+    return {letter for letter in letters if font.get_char_index(ord(letter))}

@@ -55,7 +55,7 @@ def presence_matrix(episode: Episode, width: int = PAGE) -> Paper | None:
     shown = telling(every, MOST_ROWS * len(matrix.blocks))
     matrix.fill(shown)
     _key(paper)
-    notes = ["The tasters' own words. An empty field: nothing was said of it, and nobody knows."]
+    notes = ["The tasters' own words. An empty field: nothing was said of it."]
     if len(shown) < len(every):
         notes.append(f"{len(shown)} of {len(every)} terms, those that set samples apart first; all stand in the table.")
     return end(paper, notes)
@@ -109,22 +109,24 @@ class _Matrix:
     def _field(self, middle: float, y: float, kinds: Sequence[str], tip: str) -> None:
         step = min(17.0, self.column / max(1, len(kinds)))
         for place, kind in enumerate(kinds):
-            DRAW[kind](self.paper, middle + (place - (len(kinds) - 1) / 2) * step, y, tip)
+            x = middle + (place - (len(kinds) - 1) / 2) * step
+            DRAW[kind](self.paper, x, y, min(1.0, step / 15), tip)
 
     def _middle(self, place: int) -> float:
         return self.label + (place + 0.5) * self.column
 
 
-def _found(kind: str) -> Callable[[Paper, float, float, str], None]:
-    return lambda paper, x, y, tip: paper.mark(x, y, DOT, RADIUS[kind], tip=tip)
+def _found(kind: str) -> Callable[[Paper, float, float, float, str], None]:
+    return lambda paper, x, y, scale, tip: paper.mark(x, y, DOT, RADIUS[kind] * scale, tip=tip)
 
 
-def _denied(paper: Paper, x: float, y: float, tip: str) -> None:
-    paper.mark(x, y, DOT, 5.0, hollow=True, tip=tip)
-    paper.line(((x - 5, y + 5), (x + 5, y - 5)), INK, 1.6)
+def _denied(paper: Paper, x: float, y: float, scale: float, tip: str) -> None:
+    far = 5.0 * scale
+    paper.mark(x, y, DOT, far, hollow=True, tip=tip)
+    paper.line(((x - far, y + far), (x + far, y - far)), INK, 1.6)
 
 
-def _unsure(paper: Paper, x: float, y: float, _tip: str) -> None:
+def _unsure(paper: Paper, x: float, y: float, _scale: float, _tip: str) -> None:
     paper.text(x, y + 5, "?", 20, anchor="middle", bold=True)
 
 
@@ -138,7 +140,7 @@ def _key(paper: Paper) -> None:
         needs = 15 + width_of(name, SMALL)
         if left + needs > paper.width:
             left, y = 8.0, y + 20
-        DRAW[kind](paper, left, y, "")
+        DRAW[kind](paper, left, y, 1.0, "")
         paper.text(left + 13, y + 4.5, name, 100, size=SMALL)
         left += needs + 18
     paper.height = y + 8

@@ -24,8 +24,12 @@ MOST_SPOKES, FEWEST_SPOKES = 10, 3
 RINGS: dict[Level, float] = {"absent": 0.16, "low": 0.44, "present": 0.72, "high": 1.0}
 LARGEST, SMALLEST = 420.0, 270.0
 """Pixels that the profile of one cup takes at most and at least, names of spokes with it."""
-SIDE, ABOVE, BELOW = 66.0, 58.0, 34.0
-"""Pixels around the web for the names of spokes, and above also for that of the cup."""
+SIDE, ABOVE, BELOW = 40.0, 58.0, 34.0
+"""Pixels around the web, at the sides at least, for the names of spokes, and above also for that of the cup."""
+UPRIGHT = 0.2
+"""How far a spoke may lean for its name to stand above or below it."""
+OFF = 9.0
+"""Pixels between a spoke and its name."""
 
 
 @dataclass(frozen=True)
@@ -81,10 +85,11 @@ def profile_plot(episode: Episode, width: int = PAGE) -> Paper | None:
     paper = begin(episode, NAME, describe_profile(episode), width)
     beside = min(len(cups), max(1, int(paper.width // SMALLEST)))
     wide = min(LARGEST, paper.width / beside)
-    tall = wide - 2 * SIDE + ABOVE + BELOW
+    radius = _radius(wide, spokes)
+    tall = 2 * radius + ABOVE + BELOW
     top = paper.height
     for number, cup in enumerate(cups):
-        web = _Web(paper, number % beside * wide, top + number // beside * tall, wide, spokes)
+        web = _Web(paper, number % beside * wide, top + number // beside * tall, wide, radius, spokes)
         web.draw(cup, signs_of(episode)[cup.sample], episode.name(cup.sample))
     paper.height = top + -(-len(cups) // beside) * tall
     return end(paper, _notes(episode, cups, spokes))
@@ -93,10 +98,12 @@ def profile_plot(episode: Episode, width: int = PAGE) -> Paper | None:
 class _Web:
     """The spokes and rings of one cup, and what is put on them."""
 
-    def __init__(self, paper: Paper, left: float, top: float, wide: float, spokes: Sequence[str]) -> None:
+    def __init__(
+        self, paper: Paper, left: float, top: float, wide: float, radius: float, spokes: Sequence[str]
+    ) -> None:
         self.paper, self.spokes, self.wide, self.left, self.top = paper, spokes, wide, left, top
-        self.radius = wide / 2 - SIDE
-        self.middle = left + wide / 2, top + ABOVE + self.radius
+        self.radius = radius
+        self.middle = left + wide / 2, top + ABOVE + radius
 
     def draw(self, cup: Cup, sign: Sign, name: str) -> None:
         """Draw the profile of the cup."""
@@ -117,11 +124,11 @@ class _Web:
 
     def _spoke(self, place: int, name: str, *, faint: bool) -> None:
         self.paper.line((self._at(place, 0), self._at(place, 1)), GRID)
-        (x, y), (dx, dy) = self._at(place, 1), self._direction(place, len(self.spokes))
-        anchor: Anchor = "middle" if abs(dx) < 0.2 else "start" if dx > 0 else "end"
+        (x, y), (dx, dy) = self._at(place, 1), _direction(place, len(self.spokes))
+        anchor: Anchor = "middle" if abs(dx) < UPRIGHT else "start" if dx > 0 else "end"
         colour = FAINT if faint else INK
         y += 13 * dy + 4.5 - (4 if dy < -0.9 else 0)
-        self.paper.text(x + 9 * dx, y, name, 76, size=SMALL, anchor=anchor, bold=not faint, colour=colour)
+        self.paper.text(x + OFF * dx, y, name, 200, size=SMALL, anchor=anchor, bold=not faint, colour=colour)
 
     def _lines(self, cup: Cup, sign: Sign) -> None:
         """Join neighbouring spokes of which something was said, each with the middle."""
@@ -151,13 +158,23 @@ class _Web:
         self.paper.line(((x - 4, y + 4), (x + 4, y - 4)), INK, 2)
 
     def _at(self, place: int, share: float, of: int = 0) -> tuple[float, float]:
-        dx, dy = self._direction(place, of or len(self.spokes))
+        dx, dy = _direction(place, of or len(self.spokes))
         return self.middle[0] + dx * share * self.radius, self.middle[1] + dy * share * self.radius
 
-    @staticmethod
-    def _direction(place: int, of: int) -> tuple[float, float]:
-        turn = math.tau * place / of
-        return math.sin(turn), -math.cos(turn)
+
+def _direction(place: int, of: int) -> tuple[float, float]:
+    turn = math.tau * place / of
+    return math.sin(turn), -math.cos(turn)
+
+
+def _radius(wide: float, spokes: Sequence[str]) -> float:
+    """The largest radius with which the name of every spoke still finds room at its side."""
+    radius = wide / 2 - SIDE
+    for place, spoke in enumerate(spokes):
+        dx = abs(_direction(place, len(spokes))[0])
+        if dx >= UPRIGHT:
+            radius = min(radius, (wide / 2 - width_of(ATTRIBUTES[spoke], SMALL, bold=True)) / dx - OFF)
+    return radius
 
 
 def _every_cup(episode: Episode) -> list[Cup]:

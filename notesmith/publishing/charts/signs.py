@@ -18,6 +18,14 @@ def _regular(corners: int, turn: float, radius: float = 1.0) -> Outline:
     return tuple((round(radius * math.sin(step), 3), round(-radius * math.cos(step), 3)) for step in steps)
 
 
+def _triangle(turn: float) -> Outline:
+    """A triangle that points that way, with the middle of its box at 0, 0."""
+    corners = _regular(3, turn, 1.3)
+    across, down = ([corner[axis] for corner in corners] for axis in (0, 1))
+    x, y = (max(across) + min(across)) / 2, (max(down) + min(down)) / 2
+    return tuple((round(a - x, 3), round(b - y, 3)) for a, b in corners)
+
+
 def _star() -> Outline:
     outer, inner = _regular(5, 0.0, 1.25), _regular(5, math.pi / 5, 0.55)
     return tuple(point for pair in zip(outer, inner, strict=True) for point in pair)
@@ -27,13 +35,13 @@ _PLUS = ((-0.4, -1.1), (0.4, -1.1), (0.4, -0.4), (1.1, -0.4), (1.1, 0.4), (0.4, 
 SHAPES: tuple[Outline, ...] = (
     _regular(24, 0.0),
     _regular(4, math.pi / 4, 1.25),
-    _regular(3, 0.0, 1.3),
+    _triangle(0.0),
     _regular(4, 0.0, 1.3),
     (*_PLUS, *((-x, -y) for x, y in _PLUS)),
-    _regular(3, math.pi, 1.3),
+    _triangle(math.pi),
     _star(),
-    _regular(3, math.pi / 2, 1.3),
-    _regular(3, -math.pi / 2, 1.3),
+    _triangle(math.pi / 2),
+    _triangle(-math.pi / 2),
 )
 """Outlines around 0, 0 with a radius of about 1; y points down. One more than colours, so that pairs do not repeat."""
 

@@ -1,5 +1,6 @@
 """A chart as SVG: plain shapes and real text, nothing that runs, and no ids that could meet others on a page."""
 
+import re
 from html import escape
 
 from notesmith.publishing.charts.paper import Paper, Shape, Words
@@ -8,6 +9,7 @@ from notesmith.publishing.plain import one_line
 
 MARGIN = 8
 SPACE = "http://www.w3.org/2000/svg"
+_NO_XML = re.compile("[\ufffe\uffff]")
 FAMILY = "DejaVu Sans, Verdana, Arial, sans-serif"
 
 
@@ -47,7 +49,7 @@ def _shape(item: Shape) -> str:
 
 
 def _safe(text: str) -> str:
-    return escape(one_line(text))
+    return escape(_NO_XML.sub("\ufffd", one_line(text)))
 
 
 def _short(number: float) -> str:

@@ -7,6 +7,7 @@ from typing import get_args
 
 from notesmith.clock import format_clock, seconds_to_ms
 from notesmith.publishing.charts.frame import PAGE, begin, end, explain, signs_of
+from notesmith.publishing.charts.letters import width as width_of
 from notesmith.publishing.charts.paper import SMALL, Paper
 from notesmith.publishing.charts.said import Table, own, samples_of
 from notesmith.publishing.charts.signs import FAINT, INK
@@ -69,7 +70,7 @@ class _Strip:
     def __init__(self, paper: Paper, episode: Episode) -> None:
         self.paper, self.episode = paper, episode
         self.signs, self.samples, self.sections = signs_of(episode), samples_of(episode), _sections(episode)
-        self.names = 44.0
+        self.names = width_of(_clock(episode.length_ms / 1000), SMALL) + 8
         self.left = min(250.0, paper.width * 0.5)
         self.column = (paper.width - self.left) / len(FACETS)
         self.narrow = self.column < 80
@@ -77,7 +78,7 @@ class _Strip:
         self.radius = min(4.0, self.lane / 2)
         self.length = episode.length_ms / 1000
         labels = len(self.sections) + len(_reveals(episode))
-        self.tall = max(420.0, labels * LINE * 1.7, min(900.0, self.length / 3600 * 900))
+        self.tall = max(360.0, labels * LINE * 1.7, min(900.0, len(own(episode)) * 4.0))
         self.top = paper.height + (SMALL * 6.5 if self.narrow else SMALL + 12)
 
     def draw(self) -> None:
