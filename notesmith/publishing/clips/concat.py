@@ -13,7 +13,7 @@ def render(episode: Episode) -> str | None:
     clips = clips_of(episode)
     if not clips or episode.media is None:
         return None
-    file = _quoted(f"file:{episode.media.path.name}")
+    file = _quoted(f"./{episode.media.path.name}")
     return "\n".join(["ffconcat version 1.0", *(_entry(clip, file) for clip in clips)]) + "\n"
 
 

@@ -13,6 +13,7 @@ from notesmith.publishing.episode import Episode
 from notesmith.publishing.gathering import read_media
 from notesmith.records import Notes, Preference, Repair, Reveal, Section, Sheet, SheetSample
 from notesmith.transcript.reading import parse_captions
+from notesmith.transcript.talk import Talk
 
 LENGTH_S = 130
 HARD = "=;#\\ 'n' <b>&amp; --> 茶 🍵 \\"
@@ -26,7 +27,7 @@ Bram: It is all smoke, and that goes on for quite a while, longer than two lines
 
 3
 00:01:00,000 --> 00:02:05,000
-Then the bowl. I like it best.
+Ana: Then the bowl. I like it best.
 """
 Probe = Callable[[Path], list[tuple[float, str]]]
 
@@ -57,10 +58,12 @@ def recording(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Path]
 def episode() -> Episode:
     """Four chapters, at times that are no whole seconds."""
     captions = parse_captions(CAPTIONS, "hard.srt")
+    text = Talk.from_captions(captions).text
     told = [("opening", None, 0.0, 3.945), ("method", None, 3.945, 30.0), ("tasting", HARD, 30.517, 60.0),
             ("verdict", None, 60.999, 125.0)]  # fmt: skip
-    heard = {"quote": "guy one", "span": (7, 14), "confidence": 1.0, "why": ()}
-    best = {"quote": "I like it best.", "span": (175, 190), "confidence": 1.0, "why": (), "start": 61.0, "end": 64.5}
+    heard = {"quote": "guy one", "span": spanned(text, "guy one"), "confidence": 1.0, "why": ()}
+    best = {"quote": "I like it best.", "span": spanned(text, "I like it best."), "confidence": 1.0, "why": (),
+            "start": 61.0, "end": 64.5}  # fmt: skip
     notes = Notes(
         transcript="hard.srt", sheet=Sheet(samples=(SheetSample(id=HARD),)), sheet_drafted=False, samples=(HARD,),
         observations=(), comparisons=(), facts=(), ignored=(), warnings=(),
@@ -74,6 +77,11 @@ def episode() -> Episode:
         repairs=(Repair(id="r1", start=3.945, end=30.0, **heard, heard="guy one", meant="gai<wan"),),
     )  # fmt: skip
     return Episode(notes, captions, CAPTIONS)
+
+
+def spanned(text: str, words: str) -> tuple[int, int]:
+    """Where words stand in a text."""
+    return text.index(words), text.index(words) + len(words)
 
 
 @pytest.fixture
