@@ -7,6 +7,7 @@ from notesmith.clock import format_clock
 from notesmith.publishing.episode import Episode, records_of
 from notesmith.publishing.show_notes.cautions import Listed, connection_words, health_words, read_cautions
 from notesmith.publishing.show_notes.phrases import Passage, Wanted, find
+from notesmith.publishing.show_notes.said import shown_span
 from notesmith.publishing.show_notes.story import Story, sounds_of_health, time_of
 
 AROUND = 70
@@ -54,15 +55,27 @@ def _health(episode: Episode, story: Story) -> Iterator[Remark]:
 
 
 def _connections(episode: Episode, story: Story) -> Iterator[Remark]:
-    found = find(story.talk.text, connection_words()) if story.talk else []
+    found = _gathered(find(story.talk.text, connection_words())) if story.talk else []
     yield from (_spoken(story, passage, "") for passage in found)
     for section in episode.notes.sections:
         inside = any(section.span[0] <= passage.start < section.span[1] for passage in found)
         if section.kind == "sponsor" and not inside:
-            yield Remark(time_of(section), section.quote, "a stretch about a sponsor")
+            first, last = (at - section.span[0] for at in shown_span(section))
+            yield Remark(time_of(section), f"{section.quote[first:last]}…", "a stretch about a sponsor")
     if not story.talk:
         quoted = [record for record in records_of(episode.notes) if find(record.quote, connection_words())]
         yield from (Remark(time_of(record), record.quote, record.id) for record in quoted)
+
+
+def _gathered(found: list[Passage]) -> list[Passage]:
+    """Passages so near one another that they would show the same words, as one."""
+    gathered: list[Passage] = []
+    for passage in found:
+        if gathered and passage.start - gathered[-1].end <= AROUND:
+            gathered[-1] = Passage(gathered[-1].start, passage.end)
+        else:
+            gathered.append(passage)
+    return gathered
 
 
 def _described(episode: Episode, wanted: Wanted) -> Iterator[Remark]:

@@ -4,7 +4,6 @@ import datetime as dt
 import tomllib
 from functools import cache
 from importlib.resources import files
-from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -25,9 +24,16 @@ class Caution(Closed):
     always: bool = Field(False, description="Whether every product calls for it.")
     when: tuple[str, ...] = Field((), description="Words for products that call for it.")
     unless: tuple[str, ...] = Field((), description="Names that hold such a word and are no such product.")
-    also: tuple[str, ...] = Field((), alias="with", description="Words of which one must stand there too.")
+    made: tuple[str, ...] = Field((), description="Words of which one must be said of how they are made.")
     text: str = Field(description="What the reader is told.")
     source: str = Field(description="Where that is from.")
+
+
+class Pair(Closed):
+    """Two lists of words, one of each to stand in one passage."""
+
+    acts: tuple[str, ...] = Field(description="Acts.")
+    on: tuple[str, ...] = Field(description="What they act on.")
 
 
 class Listed(Closed):
@@ -37,8 +43,7 @@ class Listed(Closed):
     source: str = Field(description="Where that is from.")
     within: int = Field(description="Most words between an act and what it acts on.")
     alone: tuple[str, ...] = Field(description="Words that suffice.")
-    acts: tuple[str, ...] = Field(description="Acts.")
-    on: tuple[str, ...] = Field(description="What they act on.")
+    pair: tuple[Pair, ...] = Field(description="Words that count only near one another.")
     denials: tuple[str, ...] = Field((), description="Words that, shortly before, say that it is not so.")
 
 
@@ -72,26 +77,32 @@ def connection_words() -> Wanted:
 
 
 def _wanted(listed: Listed) -> Wanted:
-    denials = frozenset(listed.denials)
-    return Wanted(phrases(listed.alone), phrases(listed.acts), phrases(listed.on), listed.within, denials)
+    pairs = tuple((phrases(pair.acts), phrases(pair.on)) for pair in listed.pair)
+    return Wanted(phrases(listed.alone), pairs, listed.within, frozenset(listed.denials))
 
 
 def called_for(episode: Episode) -> tuple[Caution, ...]:
     """The cautions that the products of the sheet, or those made known, call for."""
-    text = _products(episode)
-    return tuple(caution for caution in read_cautions().caution if caution.always or _calls(caution, text))
+    products, making = _products(episode), _making(episode)
+    listed = read_cautions().caution
+    return tuple(caution for caution in listed if caution.always or _calls(caution, products, making))
 
 
-def _calls(caution: Caution, text: str) -> bool:
-    rest = without(text, phrases(caution.unless))
-    return holds(rest, phrases(caution.when)) and (not caution.also or holds(rest, phrases(caution.also)))
+def _calls(caution: Caution, products: str, making: str) -> bool:
+    named = holds(without(products, phrases(caution.unless)), phrases(caution.when))
+    return named and (not caution.made or holds(f"{products} | {making}", phrases(caution.made)))
 
 
 def _products(episode: Episode) -> str:
     """The words for what is tasted; never what it tastes of."""
-    sheet, notes = episode.notes.sheet, episode.notes
-    told: list[Any] = [sheet.category]
-    told += [word for sample in sheet.samples for word in (sample.id, sample.product, sample.process)]
-    told += [reveal.product for reveal in notes.reveals]
-    told += [fact.value for fact in notes.facts if fact.kind == "process"]
-    return " | ".join(str(word) for word in told if word)
+    sheet = episode.notes.sheet
+    told = [sheet.category, *(word for sample in sheet.samples for word in (sample.id, sample.product))]
+    told += [reveal.product for reveal in episode.notes.reveals]
+    return " | ".join(word for word in told if word)
+
+
+def _making(episode: Episode) -> str:
+    """What is said of how it is made."""
+    told = [sample.process for sample in episode.notes.sheet.samples]
+    told += [str(fact.value) for fact in episode.notes.facts if fact.kind == "process"]
+    return " | ".join(word for word in told if word)

@@ -90,7 +90,8 @@ def _findings(story: Story, claim: Claim, found: list[Observation]) -> Iterator[
             words = dict.fromkeys(story.term(seen).text for seen in here)
             yield Part(f"{verdict}: {', '.join(words)}", here, _marks(here), "plain")
     if not found:
-        yield Part("not mentioned", claim.part.proofs, ("by the tasters",))
+        told = () if claim.part.proofs else ("sheet",)
+        yield Part("not mentioned by the tasters", claim.part.proofs, told)
 
 
 def _marks(found: tuple[Observation, ...]) -> tuple[str, ...]:

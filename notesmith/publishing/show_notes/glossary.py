@@ -49,4 +49,4 @@ def _first(word: str, part: Part) -> tuple[Evidenced, ...]:
 
 
 def _line(word: str, proofs: tuple[Evidenced, ...], concept: Concept) -> Line:
-    return Line(word, (Part("said", proofs),) if proofs else (Part("on the sheet"),), about=concept.definition)
+    return Line(word, (Part("said", proofs),) if proofs else (Part("named", marks=("sheet",)),), about=concept.definition)

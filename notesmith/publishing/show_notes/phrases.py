@@ -7,14 +7,17 @@ from dataclasses import dataclass
 _WORD = re.compile(r"\w+(?:['’-]\w+)*")
 _DENIED_WITHIN = 4
 
+Phrases = frozenset[tuple[str, ...]]
+"""Phrases as words to compare."""
+
 
 @dataclass(frozen=True)
 class Wanted:
     """The words looked for, as cautions.toml lists them."""
 
-    alone: frozenset[tuple[str, ...]]
-    acts: frozenset[tuple[str, ...]]
-    on: frozenset[tuple[str, ...]]
+    alone: Phrases
+    pairs: tuple[tuple[Phrases, Phrases], ...]
+    """Acts, and what they act on."""
     within: int
     """Most words between an act and what it acts on."""
     denials: frozenset[str] = frozenset()
@@ -29,7 +32,7 @@ class Passage:
     end: int
 
 
-def phrases(listed: Sequence[str]) -> frozenset[tuple[str, ...]]:
+def phrases(listed: Sequence[str]) -> Phrases:
     """The listed phrases as words to compare.
 
     >>> phrases(["Free of charge"])
@@ -41,7 +44,7 @@ def phrases(listed: Sequence[str]) -> frozenset[tuple[str, ...]]:
 def find(text: str, wanted: Wanted) -> list[Passage]:
     """The passages of the text, in order, overlapping ones as one.
 
-    >>> find("it helps with your digestion", Wanted(frozenset(), phrases(["helps"]), phrases(["digestion"]), 4))
+    >>> find("it helps with your digestion", Wanted(frozenset(), ((phrases(["helps"]), phrases(["digestion"])),), 4))
     [Passage(start=3, end=28)]
     """
     spans = [match.span() for match in _WORD.finditer(text)]
@@ -51,12 +54,12 @@ def find(text: str, wanted: Wanted) -> list[Passage]:
     return _joined([Passage(spans[a][0], spans[b - 1][1]) for a, b in kept])
 
 
-def holds(text: str, listed: frozenset[tuple[str, ...]]) -> bool:
+def holds(text: str, listed: Phrases) -> bool:
     """Whether one of the phrases stands in the text."""
     return any(True for _ in _whole([_norm(word) for word in _WORD.findall(text)], listed))
 
 
-def without(text: str, listed: frozenset[tuple[str, ...]]) -> str:
+def without(text: str, listed: Phrases) -> str:
     """The words of the text, compared forms, without the phrases; longer phrases are taken out first."""
     words = [_norm(word) for word in _WORD.findall(text)]
     for a, b in sorted(_whole(words, listed), key=lambda span: span[0] - span[1]):
@@ -68,18 +71,19 @@ def _norm(word: str) -> str:
     return word.casefold().replace("’", "'")
 
 
-def _whole(words: Sequence[str], listed: frozenset[tuple[str, ...]]) -> Iterator[tuple[int, int]]:
+def _whole(words: Sequence[str], listed: Phrases) -> Iterator[tuple[int, int]]:
     lengths = sorted({len(phrase) for phrase in listed})
     for start in range(len(words)):
-        for length in lengths:
-            if tuple(words[start : start + length]) in listed:
-                yield start, start + length
+        for end in (start + length for length in lengths):
+            if end <= len(words) and tuple(words[start:end]) in listed:
+                yield start, end
 
 
 def _near(words: Sequence[str], wanted: Wanted) -> Iterator[tuple[int, int]]:
-    targets = list(_whole(words, wanted.on))
-    for start, end in _whole(words, wanted.acts):
-        yield from ((start, b) for a, b in targets if 0 <= a - end <= wanted.within)
+    for acts, on in wanted.pairs:
+        targets = list(_whole(words, on))
+        for start, end in _whole(words, acts):
+            yield from ((start, b) for a, b in targets if 0 <= a - end <= wanted.within)
 
 
 def _joined(passages: list[Passage]) -> list[Passage]:

@@ -1,0 +1,48 @@
+"""Not one sentence of show notes lacks a time that leads to words that say it."""
+
+import re
+from collections.abc import Callable
+
+import pytest
+
+from notesmith.publishing.episode import Episode
+from notesmith.publishing.show_notes import markdown, page, plain
+from notesmith.publishing.show_notes.contents import compose
+from tests.publishing.show_notes import annotated, proving
+
+TIME = re.compile(r"\b\d+:\d\d\b")
+UNSAID = re.compile(r"sheet|said of all")
+
+
+@pytest.mark.parametrize("name", annotated.names()[::8])
+def test_every_part_is_proven(name: str) -> None:
+    """Every part of every line rests on records whose words stand where they say, at their time."""
+    episode = annotated.episode(name)
+    assert list(proving.unproven(compose(episode), episode)) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", annotated.names())
+def test_every_recording_is_proven(name: str) -> None:
+    """The same of every recording there is, on the page that the reader sees, too."""
+    episode = annotated.episode(name)
+    assert list(proving.unproven(compose(episode), episode)) == []
+    assert list(proving.astray(proving.Page(page(episode)), episode)) == []
+
+
+@pytest.mark.parametrize("name", ["d14", "e07"])
+def test_every_time_of_the_page_leads_to_words(name: str) -> None:
+    """On the page, every part has the time of each of its records and leads to their words."""
+    episode = annotated.episode(name)
+    assert list(proving.astray(proving.Page(page(episode)), episode)) == []
+
+
+@pytest.mark.parametrize("form", [markdown, plain])
+@pytest.mark.parametrize("name", ["d14", "e07"])
+def test_every_line_has_a_time(name: str, form: Callable[[Episode], str]) -> None:
+    """In Markdown and plain text, every line that is told from records carries a time."""
+    told = form(annotated.episode(name)).split("Please note")[0].split("PLEASE NOTE")[0]
+    lines = [line for line in told.splitlines() if line.startswith(("- ", "|")) or "“" in line]
+    facets = [line for line in lines if not line.startswith(("|  |", "| ---"))]
+    assert facets
+    assert [line for line in facets if not TIME.search(line) and not UNSAID.search(line)] == []
