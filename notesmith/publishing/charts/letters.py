@@ -23,9 +23,10 @@ def fit(words: str, room: float, size: float, *, bold: bool = False) -> str:
     words = one_line(words[:LONGEST])
     if width(words, size, bold=bold) <= room:
         return words
-    while words and width(words + ELLIPSIS, size, bold=bold) > room:
-        words = words[:-1]
-    return words.rstrip() + ELLIPSIS
+    left, kept = room - width(ELLIPSIS, size, bold=bold), 0
+    while (left := left - width(words[kept], size, bold=bold)) >= 0:
+        kept += 1
+    return words[:kept].rstrip() + ELLIPSIS
 
 
 def wrap(words: str, room: float, size: float, *, bold: bool = False, lines: int = 99) -> list[str]:
