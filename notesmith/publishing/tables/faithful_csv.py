@@ -13,7 +13,8 @@ from notesmith.publishing.tables.model import Table, Value
 def render(table: Table) -> str:
     """Write the table; a text that holds a comma, a quotation mark or a line end is quoted (RFC 4180)."""
     lines = io.StringIO()
-    writer = csv.writer(lines, lineterminator="\n")
+    # Python quotes a line end inside a text only if it is part of its own line ends.
+    writer = csv.writer(lines, lineterminator="\r\n")
     writer.writerow(table.names)
     writer.writerows([_cell(value) for value in row] for row in table.rows)
     return lines.getvalue()
