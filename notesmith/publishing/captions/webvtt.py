@@ -52,9 +52,13 @@ def _timed_words(talk: Talk, spoken: TalkCue, changed: dict[int, str]) -> Iterat
 def _parts(words: list[tuple[int, str]]) -> list[list[tuple[int, str]]]:
     """The words in parts of at most two lines; a part begins at a time of its own."""
     parts: list[list[tuple[int, str]]] = []
+    line, width = 0, LINE
     for start_ms, text in words:
-        if not parts or (len(_lines([*parts[-1], (start_ms, text)])) > LINES and start_ms > parts[-1][0][0]):
+        fits = width + 1 + len(text) <= LINE
+        line, width = (line, width + 1 + len(text)) if fits else (line + 1, len(text))
+        if not parts or (line > LINES and start_ms > parts[-1][0][0]):
             parts.append([])
+            line, width = 1, len(text)
         parts[-1].append((start_ms, text))
     return parts
 
