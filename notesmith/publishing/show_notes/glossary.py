@@ -49,4 +49,5 @@ def _first(word: str, part: Part) -> tuple[Evidenced, ...]:
 
 
 def _line(word: str, proofs: tuple[Evidenced, ...], concept: Concept) -> Line:
-    return Line(word, (Part("said", proofs),) if proofs else (Part("named", marks=("sheet",)),), about=concept.definition)
+    part = Part("said", proofs) if proofs else Part("named", marks=("sheet",))
+    return Line(word, (part,), about=concept.definition)

@@ -103,7 +103,10 @@ def _readings(story: Story, run: list[Observation], text: str) -> Iterator[str]:
     denies = words & DENYING or any(word.endswith("n't") for word in words)
     doubts = words & DOUBTING or "?" in text
     for one in run:
-        of = f": {story.term(one).text}" if len(run) > 1 else ""
+        term = story.term(one).text
+        of = f": {term}" if len(run) > 1 else ""
+        if term.casefold() not in text.casefold():
+            yield f"of {term}"
         if one.presence == "absent" and not denies:
             yield f"not there{of}"
         if one.presence == "uncertain" and not doubts:

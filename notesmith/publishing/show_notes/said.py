@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from notesmith.publishing.show_notes.cautions import health_words
 from notesmith.publishing.show_notes.phrases import find
 from notesmith.publishing.show_notes.story import Story, time_of
-from notesmith.records import Evidenced, Section
+from notesmith.records import Evidenced, Observation, Section
 
 AROUND = 90
 """Most characters shown before and after a quote."""
 OPENING = 90
 """Most characters shown of a section: those it opens with."""
+BACK = 240
+"""Most characters back to the term that a quote means without naming it."""
 LONGEST = 420
 """Characters at which no further quote joins a passage."""
 
@@ -57,7 +59,8 @@ def _around(story: Story, record: Evidenced) -> tuple[int, int]:
     if not story.talk:
         return start, end
     talk = story.talk
-    first = max(talk.cues[talk.cue_at(start)].start, start - AROUND)
+    first = max(talk.cues[talk.cue_at(start)].start, start - AROUND, 0)
+    first = min(first, *(begin for begin, _ in spans_of(record)))
     last = min(talk.cues[talk.cue_at(end - 1)].end, end + AROUND)
     return whole_words(story, first, start, end, last)
 
@@ -73,6 +76,14 @@ def shown_span(record: Evidenced) -> tuple[int, int]:
     last = claims[0].start if claims and claims[0].start else first + OPENING
     space = words.rfind(" ", first, last + 1)
     return start + first, start + (space if space > first else last)
+
+
+def spans_of(record: Evidenced) -> list[tuple[int, int]]:
+    """The quote as it is shown; for words that only point back (`none of that`), what they point to as well."""
+    spans = [shown_span(record)]
+    if isinstance(record, Observation) and 0 < record.span[0] - record.term_span[0] <= BACK:
+        spans.append(record.term_span)
+    return spans
 
 
 def whole_words(story: Story, first: int, start: int, end: int, last: int) -> tuple[int, int]:
@@ -132,7 +143,7 @@ def _pieces(story: Story, window: _Window) -> Iterator[tuple[str, bool]]:
 def _marked(records: list[Evidenced]) -> list[tuple[int, int]]:
     """The spans of the quotes, overlapping ones as one."""
     spans: list[tuple[int, int]] = []
-    for start, end in sorted(map(shown_span, records)):
+    for start, end in sorted(span for record in records for span in spans_of(record)):
         if spans and start <= spans[-1][1]:
             spans[-1] = spans[-1][0], max(spans[-1][1], end)
         else:

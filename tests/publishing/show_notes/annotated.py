@@ -85,5 +85,8 @@ def _section(talk: Talk, record: dict[str, Any], end: float | None) -> tuple[int
 
 
 def _term(talk: Talk, span: tuple[int, int], term: str) -> tuple[int, int]:
-    at = talk.text[slice(*span)].casefold().find(term.casefold())
-    return (span[0] + at, span[0] + at + len(term)) if at >= 0 else span
+    """Where the term stands: in the quote, or, where that only points back, before it."""
+    text = talk.text.casefold()
+    within, before = text.find(term.casefold(), *span), text.rfind(term.casefold(), 0, span[0])
+    at = within if within >= 0 else before
+    return (at, at + len(term)) if at >= 0 else span

@@ -28,7 +28,7 @@ def unproven(notes: ShowNotes, episode: Episode) -> Iterator[str]:
             yield f"nothing proves {part.text!r}"
         yield from (f"{part.text!r} rests on {record.id}, which {fault}" for record in part.proofs
                     if (fault := _fault(record, talk)))  # fmt: skip
-        if not _is_the_term(part):
+        if not _is_the_term(part, talk):
             yield f"{part.text!r} is not in {part.proofs[0].quote!r}"
         if part.style == "quote" and not _is_verbatim(part, talk):
             yield f"nobody says {part.text!r}"
@@ -42,14 +42,16 @@ def _fault(record: Evidenced, talk: Talk) -> str | None:
     return None
 
 
-def _is_the_term(part: Part) -> bool:
-    """Whether a term stands in the words of each of its records, but for what was mended."""
+def _is_the_term(part: Part, talk: Talk) -> bool:
+    """Whether a term stands in the words of its record, or where they point back to; but for what was mended."""
     if part.style == "quote" or not all(isinstance(record, Observation) for record in part.proofs):
         return True
     if part.text == "said" or part.text.startswith(("found: ", "denied: ", "unsure: ", "not mentioned")):
         return True
     pieces = [piece.strip().casefold() for piece in re.split(r"\[[^\]]*\]", part.text)]
-    return all(piece in record.quote.casefold() for piece in pieces for record in part.proofs[:1])
+    said = [f"{record.quote} {talk.text[slice(*record.term_span)]}".casefold() for record in part.proofs
+            if isinstance(record, Observation)]  # fmt: skip
+    return all(piece in said[0] for piece in pieces) if said else True
 
 
 def _is_verbatim(part: Part, talk: Talk) -> bool:
