@@ -1,4 +1,4 @@
-"""The timeline of the recording: its sections, what was perceived when and of which side, and the reveals."""
+"""The timeline of the recording: its chapters, what was perceived when and of which side, and the reveals."""
 
 from collections import Counter
 from collections.abc import Sequence
@@ -6,14 +6,16 @@ from dataclasses import dataclass
 from typing import get_args
 
 from notesmith.clock import format_clock, seconds_to_ms
+from notesmith.publishing.chapters.model import Chapter, chapters_of
 from notesmith.publishing.charts.frame import PAGE, begin, end, explain, signs_of
 from notesmith.publishing.charts.letters import width as width_of
+from notesmith.publishing.charts.letters import wrap
 from notesmith.publishing.charts.paper import SMALL, Paper
 from notesmith.publishing.charts.said import Table, own, samples_of
 from notesmith.publishing.charts.signs import FAINT, INK
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.episode import Episode
-from notesmith.records import Facet, Observation, Reveal, Section
+from notesmith.records import Facet, Observation, Reveal
 
 NAME = "The recording from start to end"
 FACETS = get_args(Facet)
@@ -29,24 +31,25 @@ def draw_timeline(episode: Episode, width: int = PAGE) -> str | None:
 
 def describe_timeline(episode: Episode) -> str:
     """The timeline in words, for those who cannot see it."""
-    told = (f"{at}–{until} {what}: {count or 'no'} perceptions." for at, until, what, count in _told(episode))
+    chapters = chapters_of(episode)
+    told = (f"{_stretch(at)} {at.title}: perceptions {len(_within(episode, at)) or 'none'}." for at in chapters)
     reveals = (f"Revealed at {_clock(reveal.start)}: {reveal.sample}." for reveal in _reveals(episode))
-    return " ".join((f"Timeline of {len(_sections(episode))} sections.", *told, *reveals))
+    return " ".join((f"Timeline of {len(chapters)} chapters.", *told, *reveals))
 
 
 def tabulate_timeline(episode: Episode) -> Table:
-    """The sections, with how many perceptions of each facet fall into them."""
+    """The chapters, with how many perceptions of each facet fall into them."""
     lines = []
-    for section in _sections(episode):
-        count = Counter(seen.facet for seen in _within(episode, section))
-        facts = (_clock(section.start), _clock(section.end), _title(section))
+    for chapter in chapters_of(episode):
+        count = Counter(seen.facet for seen in _within(episode, chapter))
+        facts = (format_clock(chapter.start_ms), format_clock(chapter.end_ms), chapter.title)
         lines.append((*facts, *(str(count[facet] or "") for facet in FACETS)))
-    return Table(("From", "To", "Section", *(facet.capitalize() for facet in FACETS)), tuple(lines))
+    return Table(("From", "To", "Chapter", *(facet.capitalize() for facet in FACETS)), tuple(lines))
 
 
 def timeline(episode: Episode, width: int = PAGE) -> Paper | None:
     """The timeline on a sheet that many pixels wide."""
-    if not _sections(episode) or not episode.length_ms:
+    if not chapters_of(episode):
         return None
     paper = begin(episode, NAME, describe_timeline(episode), width)
     explain(paper, episode, samples_of(episode))
@@ -59,35 +62,51 @@ def timeline(episode: Episode, width: int = PAGE) -> Paper | None:
 
 @dataclass(frozen=True)
 class _Label:
-    at_s: float
-    words: str
+    """What is named beside the strip: a chapter, or a reveal, which is bold."""
+
+    at_ms: int
+    lines: tuple[str, ...]
     bold: bool
+
+    @property
+    def height(self) -> float:
+        """Pixels from its middle line to that of a label below it."""
+        return len(self.lines) * LINE
 
 
 class _Strip:
-    """Time from top to bottom; the sections' names on the left, a column for each facet on the right."""
+    """Time from top to bottom; the chapters' names on the left, a column for each facet on the right."""
 
     def __init__(self, paper: Paper, episode: Episode) -> None:
         self.paper, self.episode = paper, episode
-        self.signs, self.samples, self.sections = signs_of(episode), samples_of(episode), _sections(episode)
-        self.names = width_of(_clock(episode.length_ms / 1000), SMALL) + 8
-        self.left = min(250.0, paper.width * 0.5)
+        self.signs, self.samples, self.chapters = signs_of(episode), samples_of(episode), chapters_of(episode)
+        self.names = width_of(format_clock(episode.length_ms), SMALL) + 8
+        self.left = min(270.0, paper.width * 0.5)
         self.column = (paper.width - self.left) / len(FACETS)
         self.narrow = self.column < 80
         self.lane = self.column / max(1, len(self.samples))
         self.radius = min(4.0, self.lane / 2)
-        self.length = episode.length_ms / 1000
-        labels = len(self.sections) + len(_reveals(episode))
-        self.tall = max(360.0, labels * LINE * 1.7, min(900.0, len(own(episode)) * 4.0))
+        self.labels = self._named()
+        room = sum(label.height for label in self.labels)
+        self.tall = max(360.0, room * 1.5, min(900.0, len(own(episode)) * 4.0))
         self.top = paper.height + (SMALL * 6.5 if self.narrow else SMALL + 12)
 
     def draw(self) -> None:
         """Draw all of it."""
         self._columns()
         self._bands()
-        self._labels()
+        self._name()
         self._signs()
         self.paper.height = self.top + self.tall + 8
+
+    def _named(self) -> list[_Label]:
+        reveals = [(_ms(at.start), f"{at.sample}: {at.product}", True) for at in _reveals(self.episode)]
+        chapters = [(at.start_ms, at.title, False) for at in self.chapters]
+        room = self.left - self.names - 20
+        return [
+            _Label(at_ms, tuple(wrap(words, room, SMALL, bold=bold, lines=2)) or ("",), bold)
+            for at_ms, words, bold in sorted((*chapters, *reveals), key=lambda label: (label[0], label[2]))
+        ]
 
     def _columns(self) -> None:
         for place, facet in enumerate(FACETS):
@@ -99,44 +118,40 @@ class _Strip:
 
     def _bands(self) -> None:
         paper = self.paper
-        for number, section in enumerate(self.sections):
-            top, bottom = self._y(section.start or 0.0), self._y(section.end or self.length)
-            if number % 2 == 0:
-                paper.box(self.left, top, paper.width, bottom, SHADE)
+        for chapter in self.chapters[::2]:
+            paper.box(self.left, self._y(chapter.start_ms), paper.width, self._y(chapter.end_ms), SHADE)
         for place in range(len(FACETS) + 1):
             x = self.left + place * self.column
             paper.line(((x, self.top), (x, self.top + self.tall)))
         for reveal in _reveals(self.episode):
-            y = self._y(reveal.start or 0.0)
+            y = self._y(_ms(reveal.start))
             paper.line(((self.left, y), (paper.width, y)), INK, 1.4, dashed=True)
 
-    def _labels(self) -> None:
-        sections = [_Label(at.start or 0.0, _title(at), False) for at in self.sections]
-        reveals = [_Label(at.start or 0.0, f"{at.sample}: {at.product}", True) for at in _reveals(self.episode)]
-        labels = sorted((*sections, *reveals), key=lambda label: (label.at_s, label.bold))
-        for label, y in zip(labels, self._places([self._y(label.at_s) for label in labels]), strict=True):
-            true = self._y(label.at_s)
-            self.paper.line(((self.left - 16, y), (self.left - 4, true), (self.left, true)), FAINT, 0.8)
-            self.paper.text(0, y + 4, _clock(label.at_s), self.names, size=SMALL, colour=FAINT)
-            room = self.left - self.names - 20
-            self.paper.text(self.names, y + 4, label.words, room, size=SMALL, bold=label.bold)
+    def _name(self) -> None:
+        paper = self.paper
+        for label, y in zip(self.labels, self._places(), strict=True):
+            true = self._y(label.at_ms)
+            paper.line(((self.left - 16, y), (self.left - 4, true), (self.left, true)), FAINT, 0.8)
+            paper.text(0, y + 4, format_clock(label.at_ms), self.names, size=SMALL, colour=FAINT)
+            for number, line in enumerate(label.lines):
+                paper.text(self.names, y + 4 + number * LINE, line, self.left, size=SMALL, bold=label.bold)
 
-    def _places(self, wanted: Sequence[float]) -> list[float]:
-        """Where labels go that want these places: none nearer to the next than a line, none below the end."""
-        places: list[float] = []
-        for y in wanted:
-            places.append(max(y, places[-1] + LINE) if places else y)
-        limit = self.top + self.tall
+    def _places(self) -> list[float]:
+        """Where the labels go: as near to their times as they find room, none into the next, none below the end."""
+        places, free = [], 0.0
+        for label in self.labels:
+            places.append(max(self._y(label.at_ms), free))
+            free = places[-1] + label.height
+        limit = self.top + self.tall + LINE
         for k in range(len(places) - 1, -1, -1):
-            places[k] = min(places[k], limit)
-            limit = places[k] - LINE
+            places[k] = limit = min(places[k], limit - self.labels[k].height)
         return places
 
     def _signs(self) -> None:
         taken: list[tuple[float, float]] = []
         for seen in own(self.episode):
             if seen.start is not None and seen.sample is not None:
-                x, y = self._free(taken, self._lane(seen.facet, seen.sample), self._y(seen.start))
+                x, y = self._free(taken, self._lane(seen.facet, seen.sample), self._y(_ms(seen.start)))
                 taken.append((x, y))
                 tip = f"{_clock(seen.start)} {self.episode.name(seen.sample, seen.start)}: {_term(seen)}"
                 self.paper.mark(x, y, self.signs[seen.sample], self.radius, hollow=seen.presence != "present", tip=tip)
@@ -154,29 +169,21 @@ class _Strip:
         free = (x for x in places if not any(abs(x - other) < step and abs(y - at) < step for other, at in taken))
         return next(free, places[-1]), y
 
-    def _y(self, at_s: float) -> float:
-        return self.top + min(1.0, at_s / self.length) * self.tall
-
-
-def _sections(episode: Episode) -> list[Section]:
-    return [section for section in episode.notes.sections if section.start is not None and section.end is not None]
+    def _y(self, at_ms: int) -> float:
+        return self.top + min(1.0, at_ms / self.episode.length_ms) * self.tall
 
 
 def _reveals(episode: Episode) -> list[Reveal]:
     return [reveal for reveal in episode.notes.reveals if reveal.start is not None]
 
 
-def _within(episode: Episode, section: Section) -> list[Observation]:
-    start, stop = section.span
-    return [seen for seen in own(episode) if start <= seen.span[0] < stop]
+def _within(episode: Episode, chapter: Chapter) -> list[Observation]:
+    timed = (seen for seen in own(episode) if seen.start is not None)
+    return [seen for seen in timed if chapter.start_ms <= _ms(seen.start) < chapter.end_ms]
 
 
-def _told(episode: Episode) -> list[tuple[str, str, str, int]]:
-    return [(_clock(at.start), _clock(at.end), _title(at), len(_within(episode, at))) for at in _sections(episode)]
-
-
-def _title(section: Section) -> str:
-    return f"{section.kind}, {section.sample}" if section.sample else section.kind
+def _stretch(chapter: Chapter) -> str:
+    return f"{format_clock(chapter.start_ms)}–{format_clock(chapter.end_ms)}"
 
 
 def _term(seen: Observation) -> str:
@@ -184,4 +191,8 @@ def _term(seen: Observation) -> str:
 
 
 def _clock(at_s: float | None) -> str:
-    return "" if at_s is None else format_clock(seconds_to_ms(at_s))
+    return format_clock(_ms(at_s))
+
+
+def _ms(at_s: float | None) -> int:
+    return seconds_to_ms(at_s or 0.0)

@@ -22,7 +22,7 @@ def test_untimed_captions_have_no_timeline(episode_of: Make) -> None:
 def test_the_table_counts_by_facet(episode_of: Make) -> None:
     """How many perceptions fall into each section."""
     episode = episode_of({}, {"facet": "aroma"}, {"facet": "aroma"}, sections=(section(0, "tasting", "A"),))
-    assert tabulate_timeline(episode).rows == (("0:00", "1:00", "tasting, A", "", "2", "1", "", "", ""),)
+    assert tabulate_timeline(episode).rows == (("0:00", "1:00", "Tasting A", "", "2", "1", "", "", ""),)
 
 
 def test_reveals_are_told(small: Notes) -> None:
@@ -35,10 +35,10 @@ def test_reveals_are_told(small: Notes) -> None:
 @pytest.mark.parametrize("width", [PAGE, PHONE])
 def test_many_short_sections_keep_their_labels_apart(width: int, episode_of: Make) -> None:
     """Forty sections of a second each are still forty lines that can be read."""
-    sections = tuple(section(float(number), "tasting", "A") for number in range(40))
+    sections = tuple(section(float(number), "tasting", "AB"[number % 2]) for number in range(40))
     drawn = timeline(episode_of({}, sections=sections), width)
     assert drawn
-    lines = sorted(item.y for item in drawn.drawn if isinstance(item, Words) and item.words.startswith("tasting"))
+    lines = sorted(item.y for item in drawn.drawn if isinstance(item, Words) and item.words.startswith("Tasting"))
     assert len(lines) == 40
     assert min(b - a for a, b in itertools.pairwise(lines)) >= SMALL
 
