@@ -6,10 +6,10 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from notesmith.errors import MissingError, OutputError
+from notesmith.publishing import muxing
 from notesmith.publishing.episode import Episode
 from notesmith.publishing.files import make_folder, refuse_existing, write_file
 from notesmith.publishing.kinds import KINDS, Kind
-from notesmith.publishing.muxing import MUXED, mux
 
 PACKAGES = {"otio": "opentimelineio", "parquet": "pyarrow"}
 """What each extra of the package installs."""
@@ -33,8 +33,19 @@ def publish(episode: Episode, folder: Path, *, only: Collection[str] = (), force
         MissingError: something is missing for a kind that is named.
         NotesmithError: the captions or the recording will not do.
     """
+    muxed = muxing.MUXED.name in only or (episode.media and not only)
+    copying = muxing.plan(episode, folder, force=force) if muxed else None
+    made, left_out = _everything(episode, only)
+    written = _write({folder / name: content for name, content in made.items()}, folder, force)
+    if copying:
+        written.append(muxing.mux(copying))
+    return Edition(tuple(written), tuple(left_out))
+
+
+def _everything(episode: Episode, only: Collection[str]) -> tuple[dict[str, str | bytes], list[str]]:
+    """What goes into each file, and what is left out."""
+    made: dict[str, str | bytes] = {}
     left_out: list[str] = []
-    made: dict[Path, str | bytes] = {}
     for kind in chosen(only):
         try:
             content = _made(episode, kind)
@@ -44,18 +55,15 @@ def publish(episode: Episode, folder: Path, *, only: Collection[str] = (), force
             left_out.append(str(error))
             continue
         if content is not None:
-            made[folder / file_name(episode, kind)] = content
+            made[file_name(episode, kind)] = content
         elif only:
             left_out.append(f"{kind.name}: the notes have nothing to say")
-    written = _write(made, folder, force)
-    if MUXED.name in only or (episode.media and not only):
-        written.append(mux(episode, folder, force=force))
-    return Edition(tuple(written), tuple(left_out))
+    return made, left_out
 
 
 def every_kind() -> tuple[Kind, ...]:
     """Everything that can be published, in the order of the list."""
-    return (*KINDS, MUXED)
+    return (*KINDS, muxing.MUXED)
 
 
 def chosen(only: Collection[str]) -> list[Kind]:

@@ -4,8 +4,8 @@ import json
 import shutil
 import subprocess
 import tempfile
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from notesmith.clock import seconds_to_ms
 from notesmith.errors import MediaError, MissingError, OutputError
@@ -42,27 +42,46 @@ def read_media(path: Path) -> Media:
         raise MediaError("does not say how long it is", where=str(path), mend="give the recording itself") from None
 
 
-def mux(episode: Episode, folder: Path, *, force: bool = False) -> Path:
-    """Write a copy of the recording with the chapters in it, in place of those it had.
+@dataclass(frozen=True)
+class Copying:
+    """A copy that can be made: of which recording, with which chapters, where."""
+
+    source: Path
+    chapters: tuple[Chapter, ...]
+    copy: Path
+
+
+def plan(episode: Episode, folder: Path, *, force: bool = False) -> Copying:
+    """Settle a copy of the recording with the chapters in it, in place of those it had; nothing is written yet.
 
     Raises:
         MediaError: the recording cannot hold chapters, or the captions gave none.
-        MissingError: ffmpeg is not installed.
+        MissingError: no recording was given, or ffmpeg is not installed.
         OutputError: the copy is there already, or would replace the recording.
     """
     if episode.media is None:
-        raise MissingError("no recording was given", mend="give it with --media")
+        raise MissingError("no recording was given", where=MUXED.name, mend="give it with --media")
     source = episode.media.path
     copy = folder / f"{episode.stem}.chapters{source.suffix}"
     refuse_existing(copy, force)
     if copy.exists() and copy.samefile(source):
         raise OutputError("is the recording itself", where=str(copy), mend="name another folder")
     chapters = _fitting(source, chapters_of(episode))
-    with tempfile.TemporaryDirectory(prefix=".notesmith-", dir=folder) as work:
-        made = Path(work) / f"copy{source.suffix.lower()}"
-        _copy(source, chapters, made)
-        made.replace(copy)
-    return copy
+    _found("ffmpeg", source)
+    return Copying(source, chapters, copy)
+
+
+def mux(planned: Copying) -> Path:
+    """Make the copy, whole or not at all.
+
+    Raises:
+        MediaError: ffmpeg could not read or write it.
+    """
+    with tempfile.TemporaryDirectory(prefix=".notesmith-", dir=planned.copy.parent) as work:
+        made = Path(work) / f"copy{planned.source.suffix.lower()}"
+        _copy(planned.source, planned.chapters, made)
+        made.replace(planned.copy)
+    return planned.copy
 
 
 def _fitting(source: Path, chapters: tuple[Chapter, ...]) -> tuple[Chapter, ...]:
@@ -105,15 +124,19 @@ def _address(path: Path) -> str:
     return f"file:{path}"
 
 
-def _run(program: str, arguments: list[str], about: Path) -> Any:
-    found = shutil.which(program)
-    if not found:
-        what = f"needs the program {program}"
-        raise MissingError(what, where=str(about), mend="install ffmpeg, or leave out --media")
-    done = subprocess.run(  # noqa: S603 - the program is named here, the arguments are files
-        [found, "-v", "error", *arguments], capture_output=True, text=True, errors="replace", check=False
-    )
+def _run(program: str, arguments: list[str], about: Path) -> str:
+    command = [_found(program, about), "-v", "error", *arguments]
+    # The program is found by its name, the arguments are names of files.
+    done = subprocess.run(command, capture_output=True, text=True, errors="replace", check=False)  # noqa: S603
     if done.returncode:
         said = (done.stderr.strip() or "no reason given").splitlines()[-1]
         raise MediaError(f"{program} could not read or write it ({said})", where=str(about))
     return done.stdout
+
+
+def _found(program: str, about: Path) -> str:
+    found = shutil.which(program)
+    if not found:
+        what = f"needs the program {program}"
+        raise MissingError(what, where=str(about), mend="install ffmpeg, or leave out --media")
+    return found

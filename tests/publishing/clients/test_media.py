@@ -10,7 +10,7 @@ import pytest
 from notesmith.errors import MediaError, MissingError, OutputError
 from notesmith.publishing.episode import Episode, Media
 from notesmith.publishing.gathering import read_media
-from notesmith.publishing.muxing import mux
+from notesmith.publishing.muxing import mux, plan
 from notesmith.records import Notes, Section
 from tests.publishing.clients.conftest import expected, probed, run
 
@@ -38,7 +38,7 @@ def test_a_copy_holds_the_chapters_and_all_that_was_in_it(kind: str, with_media:
     """Times to the millisecond, titles to the letter, sound and picture bit by bit, the title of the recording."""
     episode = with_media(kind)
     assert episode.media
-    copy = mux(episode, tmp_path)
+    copy = mux(plan(episode, tmp_path))
     assert probed(copy) == expected(episode)
     assert streams(copy) == streams(episode.media.path)
     assert title(copy) == title(episode.media.path)
@@ -48,11 +48,11 @@ def test_a_copy_holds_the_chapters_and_all_that_was_in_it(kind: str, with_media:
 @pytest.mark.parametrize("kind", KINDS)
 def test_chapters_take_the_place_of_those_it_had(kind: str, with_media: WithMedia, tmp_path: Path) -> None:
     """No old one stays beside them."""
-    first = mux(with_media(kind), tmp_path)
+    first = mux(plan(with_media(kind), tmp_path))
     episode = replace(with_media(kind), media=read_media(first))
     episode = replace(episode, notes=episode.notes.model_copy(update={"sections": episode.notes.sections[:2]}))
     (tmp_path / "again").mkdir()
-    again = mux(episode, tmp_path / "again")
+    again = mux(plan(episode, tmp_path / "again"))
     assert probed(again) == expected(episode)
 
 
@@ -64,7 +64,7 @@ def test_an_mp3_gets_no_more_chapters_than_it_can_count(with_media: WithMedia, t
                 kind="tasting" if k % 2 else "aroma", sample=None)
         for k in range(300)
     )  # fmt: skip
-    found = probed(mux(replace(episode, notes=episode.notes.model_copy(update={"sections": many})), tmp_path))
+    found = probed(mux(plan(replace(episode, notes=episode.notes.model_copy(update={"sections": many})), tmp_path)))
     assert 2 < len(found) <= 255
 
 
@@ -72,29 +72,29 @@ def test_a_copy_is_not_replaced_unasked(with_media: WithMedia, tmp_path: Path) -
     """Nor is anything left of the attempt."""
     (tmp_path / "hard.chapters.mp3").write_text("mine")
     with pytest.raises(OutputError, match="is there already"):
-        mux(with_media(".mp3"), tmp_path)
+        mux(plan(with_media(".mp3"), tmp_path))
     assert [path.read_text() for path in tmp_path.iterdir()] == ["mine"]
 
 
 def test_the_recording_itself_is_never_replaced(with_media: WithMedia, tmp_path: Path) -> None:
     """Not even with --force."""
-    copy = mux(with_media(".mp3"), tmp_path)
+    copy = mux(plan(with_media(".mp3"), tmp_path))
     episode = replace(with_media(".mp3"), media=read_media(copy))
     with pytest.raises(OutputError, match="the recording itself"):
-        mux(episode, tmp_path, force=True)
+        mux(plan(episode, tmp_path, force=True))
 
 
 def test_captions_without_times_give_no_chapters(empty: Notes, tmp_path: Path) -> None:
     """And no copy that only looks as if it had some."""
     with pytest.raises(MediaError, match="no chapters"):
-        mux(Episode(empty, media=Media(tmp_path / "a.mp4", 1000)), tmp_path)
+        mux(plan(Episode(empty, media=Media(tmp_path / "a.mp4", 1000)), tmp_path))
 
 
 @pytest.mark.parametrize("name", ["a.wav", "a.txt", "a"])
 def test_a_kind_that_holds_no_chapters_is_refused(name: str, episode: Episode, tmp_path: Path) -> None:
     """In one line that says which do."""
     with pytest.raises(MediaError, match=r"cannot hold chapters; give one of .*\.mkv"):
-        mux(replace(episode, media=Media(tmp_path / name, 1000)), tmp_path)
+        mux(plan(replace(episode, media=Media(tmp_path / name, 1000)), tmp_path))
 
 
 def test_what_is_no_recording_is_refused(tmp_path: Path) -> None:
@@ -112,5 +112,5 @@ def test_without_ffmpeg_it_says_what_to_install(
     episode = with_media(".mp3")
     monkeypatch.setitem(os.environ, "PATH", str(tmp_path))
     with pytest.raises(MissingError, match="needs the program ffmpeg; install ffmpeg"):
-        mux(episode, tmp_path)
+        mux(plan(episode, tmp_path))
     assert not list(tmp_path.iterdir())

@@ -13,16 +13,16 @@ from tests.publishing.hostile.reading import BY_SUFFIX
 
 SHOWN = 20
 """Characters of a text that must be shown even where what follows is cut."""
-QUICK = ("script", "attribute", "formula")
+QUICK = ("script", "arrow", "formula", "turned", "newlines")
 NO_XML = dict.fromkeys([0xFFFE, 0xFFFF], "�")
 # Charts wrap and cut their labels; a description that is cut at whole entries may leave out a long one.
 MAY_LEAVE_OUT = ("charts-", "show-notes-text", "for-the-author")
 
 
 def _table() -> Iterator[object]:
-    """Every kind with every text; what takes its time is left to the slow tests."""
+    """Every kind with every text; pictures and the rarer texts are left to the slow tests."""
     for kind, name in product(KINDS, TEXTS):
-        takes_time = "png" in kind.suffix or (kind.suffix.endswith((".html", ".xlsx")) and name not in QUICK)
+        takes_time = "png" in kind.suffix or name not in QUICK
         yield pytest.param(kind, name, marks=[pytest.mark.slow] if takes_time else [], id=f"{kind.name}-{name}")
 
 
