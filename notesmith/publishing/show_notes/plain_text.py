@@ -10,7 +10,8 @@ from notesmith.publishing.show_notes.story import time_of
 
 NOT_SHOWN = frozenset({"board", "charts"})
 """Blocks that need more than lines of text; the portraits say the same."""
-CAUTIONS = 0
+FIRST = -1
+"""Rank of the head and the cautions."""
 QUOTES = {"quote": "“{}”", "absent": "no {}", "unsure": "{}?", "plain": "{}"}
 
 
@@ -22,7 +23,7 @@ class Entry:
     """Headings of the block and the group it stands under; either may be empty."""
     text: str
     rank: int
-    """0 is kept first."""
+    """The lowest is kept first."""
 
 
 def fitted(notes: ShowNotes, length: int) -> str:
@@ -30,8 +31,8 @@ def fitted(notes: ShowNotes, length: int) -> str:
     head = [one_line(notes.title), " · ".join(map(one_line, notes.byline))]
     head += [f"Verdict: {written(part)}" for part in notes.verdict]
     foot = [*(one_line(caution.text) for caution in notes.cautions), notes.defers]
-    every = [*(Entry(("", ""), line, 0) for line in head), *_entries(notes)]
-    every += [Entry(("Please note", ""), line, CAUTIONS) for line in foot]
+    every = [*(Entry(("", ""), line, FIRST) for line in head), *_entries(notes)]
+    every += [Entry(("Please note", ""), line, FIRST) for line in foot]
     kept: set[int] = set()
     full: set[str] = set()
     for place in sorted(range(len(every)), key=lambda place: every[place].rank):

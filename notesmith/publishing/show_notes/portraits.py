@@ -55,8 +55,13 @@ def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
     text = story.talk.text
     before, after = text[max(0, start - LEAD) : start], text[end : end + TAIL]
     opened, closed = CLAUSE_END.search(before[::-1]), CLAUSE_END.search(after)
-    first = start - opened.start() if opened else start
-    last = end + (closed.end() if closed[0] == "?" else closed.start()) if closed else end
+    begun, over = story.turn(start, end)
+    first = start - opened.start() if opened else begun
+    last = over
+    if closed:
+        last = end + (closed.end() if closed[0] == "?" else closed.start())
+    first = max(first, begun) if start - max(first, begun) <= LEAD else start
+    last = min(last, over) if min(last, over) - end <= TAIL else end
     return _alone(story, first, start, run), _alone(story, last, end, run)
 
 
@@ -87,7 +92,8 @@ def _joins(story: Story, run: list[Observation], one: Observation) -> bool:
     if one.span[0] < end and one.span[1] <= end:
         return True
     between = (end, max(one.span[0], end))
-    return bool(story.talk) and between[1] - between[0] <= NEAR and not _foreign(story, (start, one.span[1]), one)
+    near = between[1] - between[0] <= NEAR and story.is_one_turn(start, one.span[1])
+    return near and not _foreign(story, (start, one.span[1]), one)
 
 
 def _foreign(story: Story, span: tuple[int, int], one: Observation) -> bool:

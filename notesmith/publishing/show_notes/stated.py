@@ -47,10 +47,15 @@ def _worth(story: Story, price: Sure, weight: Sure, facts: list[Fact], amounts: 
     each = unit_price(price[0], weight[0])
     per = amounts.measure(100, "mass-gram" if weight[1] == "weight" else "volume-milliliter")
     proofs = (*price[2], *weight[2])
-    yield Part(f"{_money(each * 100, price[1], amounts)} for {per}", proofs, ("computed",))
+    yield _computed(f"{_money(each * 100, price[1], amounts)} for {per}", proofs)
     for way, dose in _doses(story, facts, weight[1]):
         text = f"{_money(each * dose[0], price[1], amounts)} a serving"
-        yield Part(text, (*proofs, *dose[2]), tuple(mark for mark in (way, "computed") if mark))
+        yield _computed(text, (*proofs, *dose[2]), way)
+
+
+def _computed(text: str, proofs: tuple[Fact, ...], way: str = "") -> Part:
+    marks = (way, "" if proofs else "sheet", "computed")
+    return Part(text, proofs, tuple(mark for mark in marks if mark))
 
 
 def _price(sample: SheetSample, facts: list[Fact]) -> Sure | None:

@@ -78,6 +78,28 @@ class Story:
             at = repair.span[1]
         return text + quote[max(at - span[0], 0) :]
 
+    def is_one_turn(self, start: int, end: int) -> bool:
+        """Whether the captions name but one speaker, or none, for these characters."""
+        if not self.talk:
+            return False
+        cues = self.talk.cues[self.talk.cue_at(start) : self.talk.cue_at(end - 1) + 1]
+        return len({cue.speaker for cue in cues}) == 1
+
+    def turn(self, start: int, end: int) -> tuple[int, int]:
+        """From where to where one speaker speaks around these characters; only they themselves where two do."""
+        if not self.talk:
+            return start, end
+        if not self.is_one_turn(start, end):
+            return start, end
+        cues = self.talk.cues
+        first, last = self.talk.cue_at(start), self.talk.cue_at(end - 1)
+        speaker = cues[first].speaker
+        while first and cues[first - 1].speaker == speaker:
+            first -= 1
+        while last + 1 < len(cues) and cues[last + 1].speaker == speaker:
+            last += 1
+        return cues[first].start, cues[last].end
+
     @staticmethod
     def word_spans(text: str) -> list[tuple[int, int]]:
         """Where the words of a text stand, in characters."""

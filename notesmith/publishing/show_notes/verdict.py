@@ -55,8 +55,9 @@ def _in_full(story: Story, liked: Preference) -> str:
     start, end = liked.span
     text = story.talk.text
     begins = [section.span[0] for section in story.notes.sections]
-    first = max([start - AROUND, *(at for at in begins if at <= start)])
-    last = min([end + AROUND // 2, len(text), *(at for at in begins if at >= end)])
+    turn = story.turn(start, end)
+    first = max([turn[0], start - AROUND, *(at for at in begins if at <= start)])
+    last = min([end + AROUND // 2, turn[1], *(at for at in begins if at >= end)])
     span = _whole_sentences(text, whole_words(story, first, start, end, last), liked.span)
     return story.words(span, text[slice(*span)]).strip()
 

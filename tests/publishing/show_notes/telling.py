@@ -19,12 +19,12 @@ USUAL: dict[str, dict[str, Any]] = {
 }  # fmt: skip
 
 
-def record(kind: str, cue: int, quote: str, **fields: Any) -> tuple[str, int, str, dict[str, Any]]:
+def record(kind: str, cue: int, quote: str, /, **fields: Any) -> tuple[str, int, str, dict[str, Any]]:
     """A record of a kind: words of the cue of that number, from 0."""
     return kind, cue, quote, fields
 
 
-def seen(cue: int, term: str, **fields: Any) -> tuple[str, int, str, dict[str, Any]]:
+def seen(cue: int, term: str, /, **fields: Any) -> tuple[str, int, str, dict[str, Any]]:
     """A perception whose quote is its term, unless `quote` is given."""
     return record("observations", cue, fields.pop("quote", term), term=term, **fields)
 
@@ -50,9 +50,9 @@ def _clock(cue: int) -> str:
 
 def _record(talk: Talk, kind: str, number: int, cue: int, quote: str, fields: dict[str, Any]) -> dict[str, Any]:
     at = talk.text.index(quote, talk.cues[cue].start)
-    if kind == "observations":
+    if kind == "observations" and "term_span" not in fields:
         begin = talk.text.index(fields["term"], at)
-        fields = {"term_span": (begin, begin + len(fields["term"])), **fields}
+        fields = {**fields, "term_span": (begin, begin + len(fields["term"]))}
     return {
         **USUAL[kind], "id": f"{kind}-{number}", "start": cue * float(CUE_S), "end": (cue + 1) * float(CUE_S),
         "quote": quote, "span": (at, at + len(quote)), "confidence": 1.0, "why": (), **fields,
