@@ -1,13 +1,18 @@
 """What everything published is made from: the notes of one recording, its captions, and the author's wishes."""
 
 import re
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path, PurePath
+from typing import Any, TypeVar
 
 from notesmith.clock import seconds_to_ms
 from notesmith.publishing.plain import one_line
 from notesmith.records import Evidenced, Notes, Reveal, SheetSample
 from notesmith.transcript.model import Captions
+
+Made = TypeVar("Made")
 
 MAX_STEM = 80
 DESCRIPTION_LENGTH = 5_000
@@ -41,6 +46,14 @@ class Episode:
     """The most characters of the plain-text show notes."""
     templates: Path | None = None
     """A folder of the author's own templates; each one laid over the built-in one of the same name."""
+    _made: dict[Any, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def once(self, make: Callable[["Episode"], Made]) -> Made:
+        """What is made of the episode by a function, made the first time only: several kinds may need it."""
+        if make not in self._made:
+            self._made[make] = make(self)
+        made: Made = self._made[make]
+        return made
 
     @property
     def stem(self) -> str:
@@ -51,7 +64,7 @@ class Episode:
         plain = re.sub(r"[^\w.() +-]+", "_", PurePath(one_line(self.notes.transcript).replace("\\", "/")).stem)
         return plain[:MAX_STEM].strip(" .") or "notes"
 
-    @property
+    @cached_property
     def length_ms(self) -> int:
         """Length of the recording in milliseconds: the media's own, else to the end of the last words known."""
         if self.media:

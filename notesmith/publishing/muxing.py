@@ -66,7 +66,7 @@ def plan(episode: Episode, folder: Path, *, force: bool = False) -> Copying:
     refuse_existing(copy, force)
     if copy.exists() and copy.samefile(source):
         raise OutputError("is the recording itself", where=str(copy), mend="name another folder")
-    chapters = _fitting(source, chapters_of(episode))
+    chapters = _fitting(source, episode.once(chapters_of))
     _found("ffmpeg", source)
     return Copying(source, chapters, copy)
 

@@ -9,7 +9,7 @@ from notesmith.publishing.episode import Episode
 
 def render(episode: Episode) -> str | None:
     """Write the chapters of an episode."""
-    chapters = chapters_of(episode)
+    chapters = episode.once(chapters_of)
     return write(chapters) if chapters else None
 
 

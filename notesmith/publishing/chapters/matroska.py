@@ -12,7 +12,7 @@ _NO_XML = dict.fromkeys([0xFFFE, 0xFFFF], "�")
 
 def render(episode: Episode) -> str | None:
     """Write one edition; the elements stand in the order that the format's document type asks for."""
-    atoms = [_atom(episode, chapter) for chapter in chapters_of(episode)]
+    atoms = [_atom(episode, chapter) for chapter in episode.once(chapters_of)]
     if not atoms:
         return None
     head = '<?xml version="1.0" encoding="UTF-8"?>'

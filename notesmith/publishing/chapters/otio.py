@@ -7,7 +7,7 @@ from notesmith.publishing.markers import Marker, timeline
 
 def render(episode: Episode) -> str | None:
     """Write a marker a chapter."""
-    chapters = chapters_of(episode)
+    chapters = episode.once(chapters_of)
     records = [(chapter.section,) if chapter.section else () for chapter in chapters]
     return timeline(
         episode,

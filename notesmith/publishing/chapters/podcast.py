@@ -10,7 +10,7 @@ def render(episode: Episode) -> str | None:
     """Write the chapters in order; times are seconds."""
     chapters = [
         {"startTime": chapter.start_ms / 1000, "endTime": chapter.end_ms / 1000, "title": chapter.title}
-        for chapter in chapters_of(episode)
+        for chapter in episode.once(chapters_of)
     ]
     if not chapters:
         return None

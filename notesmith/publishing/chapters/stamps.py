@@ -16,7 +16,7 @@ def render(episode: Episode) -> str | None:
 def stamps(episode: Episode) -> tuple[str, ...]:
     """The lines of the list, all in one form of time; none where the recording has too few chapters."""
     # A second longer than asked for: the times are rounded down.
-    chapters = without_short(chapters_of(episode), LEAST_MS + 1_000)
+    chapters = without_short(episode.once(chapters_of), LEAST_MS + 1_000)
     if len(chapters) < FEWEST:
         return ()
     with_hours = chapters[-1].start_ms >= 3_600_000

@@ -11,7 +11,7 @@ MOST = 999
 
 def render(episode: Episode) -> str | None:
     """Write a comment a line, as `vorbiscomment` and `metaflac` read them from a file."""
-    return "".join(f"{name}={value}\n" for name, value in comments(chapters_of(episode))) or None
+    return "".join(f"{name}={value}\n" for name, value in comments(episode.once(chapters_of))) or None
 
 
 def comments(chapters: Iterable[Chapter]) -> Iterator[tuple[str, str]]:

@@ -9,6 +9,6 @@ def render(episode: Episode) -> str | None:
     """Write a cue a chapter, its title as plain text: browsers take tags in a title for nothing and lose them."""
     cues = [
         cue(chapter.start_ms, chapter.end_ms, chapter.title, name=f"chapter-{number}")
-        for number, chapter in enumerate(chapters_of(episode), start=1)
+        for number, chapter in enumerate(episode.once(chapters_of), start=1)
     ]
     return "\n\n".join(["WEBVTT", *cues]) + "\n" if cues else None

@@ -10,7 +10,7 @@ def render(episode: Episode) -> str | None:
 
     `ffmpeg -f concat -safe 0 -i NAME.clips.ffconcat clips.mp4` then makes one file of all clips.
     """
-    clips = clips_of(episode)
+    clips = episode.once(clips_of)
     if not clips or episode.media is None:
         return None
     file = _quoted(f"./{episode.media.path.name}")

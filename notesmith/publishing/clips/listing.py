@@ -8,7 +8,7 @@ from notesmith.publishing.plain import one_line
 
 def render(episode: Episode) -> str | None:
     """Write a paragraph a clip, in order of time: h:mm:ss.mmm from and to, the reasons, the words, the records."""
-    return "\n".join(map(_paragraph, clips_of(episode))) or None
+    return "\n".join(map(_paragraph, episode.once(clips_of))) or None
 
 
 def _paragraph(clip: Clip) -> str:

@@ -34,7 +34,7 @@ def clips_of(episode: Episode) -> tuple[Clip, ...]:
 
     A record that sounds like a health claim makes a clip only if it is kept on purpose.
     """
-    story = Story.of(episode)
+    story = episode.once(Story.of)
     moments = [*_deciding(story), *_reveals(story), *_verdicts(story), *_disagreements(story)]
     clips = [_clip(episode, what, record) for what, record in moments if record.start is not None]
     return tuple(_merged(sorted(clips, key=lambda clip: (clip.start_ms, clip.end_ms))))

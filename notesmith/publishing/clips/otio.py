@@ -11,6 +11,6 @@ def render(episode: Episode) -> str | None:
         episode,
         [
             Marker(clip.start_ms, clip.end_ms, "; ".join(clip.what), " … ".join(clip.words), clip.records)
-            for clip in clips_of(episode)
+            for clip in episode.once(clips_of)
         ],
     )
