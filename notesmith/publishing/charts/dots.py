@@ -102,7 +102,7 @@ class _Plot:
     def _marks(self, row: Row, marks: Sequence[Mark], middle: float, y: float) -> None:
         for place, mark in enumerate(marks):
             x = middle + (place - (len(marks) - 1) / 2) * STEP
-            tip = f"{row.term}, {self.episode.name(mark.sample)}: {mark.words} {mark.times}".strip()
+            tip = f"{row.term}, {self.episode.name(mark.sample)}: {mark.told}"
             self.paper.mark(x, y, self.signs[mark.sample], MARK, hollow=mark.unsure, tip=tip)
             if mark.after_reveal:
                 self.paper.line(((x - MARK, y + MARK + 3), (x + MARK, y + MARK + 3)), INK, 1.5)
@@ -112,7 +112,7 @@ class _Plot:
 
 
 def _told(episode: Episode, row: Row) -> str:
-    return "; ".join(f"{episode.name(mark.sample)} {mark.words}" for mark in row.marks)
+    return "; ".join(f"{episode.name(mark.sample)} {mark.told}" for mark in row.marks)
 
 
 def _notes(shown: Sequence[Row], of: int) -> list[str]:

@@ -55,7 +55,7 @@ def presence_matrix(episode: Episode, width: int = PAGE) -> Paper | None:
     shown = telling(every, MOST_ROWS * len(matrix.blocks))
     matrix.fill(shown)
     _key(paper)
-    notes = ["The tasters' own words. An empty field: nothing was said of it."]
+    notes = ["The tasters' own words, the strongest of several. An empty field: nothing was said of it."]
     if len(shown) < len(every):
         notes.append(f"{len(shown)} of {len(every)} terms, those that set samples apart first; all stand in the table.")
     return end(paper, notes)
@@ -154,13 +154,11 @@ def _kinds(marks: Iterable[Mark]) -> list[str]:
 
 
 def _cell(marks: Iterable[Mark]) -> str:
-    return "; ".join(f"{mark.words} {mark.times}".strip() for mark in marks)
+    return "; ".join(mark.told for mark in marks)
 
 
 def _sample_told(episode: Episode, every: Iterable[Row], sample: str) -> str:
-    kinds: dict[str, list[str]] = {}
-    for row in every:
-        for kind in _kinds(mark for mark in row.marks if mark.sample == sample):
-            kinds.setdefault("found" if kind in RADIUS else KEY[kind], []).append(row.term)
-    told = "; ".join(f"{kind}: {', '.join(dict.fromkeys(terms))}" for kind, terms in kinds.items())
-    return f"{episode.name(sample)}: {told or 'nothing said'}."
+    said = [(row, [mark for mark in row.marks if mark.sample == sample]) for row in every]
+    groups = groupby(((row, marks) for row, marks in said if marks), key=lambda one: heading(one[0]))
+    told = (f"{name}: {', '.join(f'{row.term} {_cell(marks)}' for row, marks in group)}." for name, group in groups)
+    return f"{episode.name(sample)}: {' '.join(told) or 'nothing was said.'}"

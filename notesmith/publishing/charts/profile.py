@@ -201,7 +201,13 @@ def _spokes(cups: Sequence[Cup]) -> list[str]:
 
 def _told(cup: Cup, spokes: Iterable[str]) -> str:
     levels = ((spoke, cup.level(spoke)) for spoke in spokes)
-    return ", ".join(f"{ATTRIBUTES[spoke]} {LEVELS[found]}" for spoke, found in levels if found)
+    return ", ".join(_spoke_told(cup, spoke, found) for spoke, found in levels if found)
+
+
+def _spoke_told(cup: Cup, spoke: str, found: Level) -> str:
+    """How strong the attribute was said to be, and when it was said to be so strong."""
+    sure = (seen for seen in cup.said[spoke] if seen.presence != "uncertain")
+    return f"{ATTRIBUTES[spoke]} {LEVELS[found]} {times(seen for seen in sure if level(seen) == found)}".rstrip()
 
 
 def _quoted(seen: Observation) -> str:
@@ -215,7 +221,7 @@ def _name(episode: Episode, cup: Cup) -> str:
 
 def _notes(episode: Episode, cups: Sequence[Cup], spokes: Sequence[str]) -> list[str]:
     notes = [
-        "The tasters' own words; a kind, such as peach, counts for what it is a kind of, such as fruit.",
+        "The tasters' own words, the strongest of several; a kind, such as peach, counts as what it is: fruit.",
         "A spoke without a dot: nothing was said of it.",
         "Rings, from the middle outwards: not there, slight, there, strong.",
     ]

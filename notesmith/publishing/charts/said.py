@@ -41,6 +41,11 @@ class Mark:
         return ", ".join(part for part in (*parts, "after the reveal" if self.after_reveal else "") if part)
 
     @property
+    def told(self) -> str:
+        """The same with its times, such as "slight 1:23"."""
+        return f"{self.words} {self.times}".strip()
+
+    @property
     def times(self) -> str:
         """When it was said, as m:ss; empty where the captions carry no times."""
         return times(self.records)

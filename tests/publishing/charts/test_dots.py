@@ -70,7 +70,7 @@ def test_what_sets_samples_apart_is_shown_first(episode_of: Make) -> None:
     said = [{"term": f"term {number}"} for number in range(MOST_ROWS + 5)]
     last = [{"term": "smoke", "sample": "A"}, {"term": "smoke", "sample": "B", "presence": "absent"}]
     episode = episode_of(*said, *last)
-    assert "smoke (flavour): A there; B not there." in describe_dot_plot(episode)
+    assert "smoke (flavour): A there 5:40; B not there 5:50." in describe_dot_plot(episode)
     assert f"{MOST_ROWS} of {MOST_ROWS + 6} terms" in (draw_dot_plot(episode) or "")
     assert len(tabulate_dot_plot(episode).rows) == MOST_ROWS + 7
 

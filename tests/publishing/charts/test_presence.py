@@ -13,17 +13,18 @@ from tests.publishing.charts.conftest import Make
 
 
 def test_found_denied_and_unsure_are_told_apart(episode_of: Make) -> None:
-    """By shape: a full dot, a struck one, a question mark."""
+    """In words as by shape: a full dot, a struck one, a question mark."""
     episode = episode_of(
         {"term": "plum"}, {"term": "smoke", "presence": "absent"}, {"term": "clove", "presence": "uncertain"}
     )
-    assert "A: found: plum; not there: smoke; unsure: clove. B: nothing said." in describe_presence_matrix(episode)
+    told = "A: Flavour: plum there 0:10, smoke not there 0:20, clove unsure 0:30. B: nothing was said."
+    assert told in describe_presence_matrix(episode)
 
 
 def test_a_term_found_and_denied_shows_both(episode_of: Make) -> None:
     """Tasters may disagree, and nobody decides for them."""
     episode = episode_of({}, {"presence": "absent"})
-    assert "A: found: plum; not there: plum." in describe_presence_matrix(episode)
+    assert "A: Flavour: plum not there 0:20; there 0:10." in describe_presence_matrix(episode)
     assert "A: not there 0:20; there 0:10" in (draw_presence_matrix(episode) or "")
 
 

@@ -17,7 +17,7 @@ def test_every_attribute_is_a_concept() -> None:
 
 def test_spokes_tell_how_strong(episode_of: Make) -> None:
     """Slight, there, strong."""
-    assert "A: sweet there, bitter slight, flowers strong." in describe_profile(episode_of(*THREE))
+    assert "A: sweet there 0:10, bitter slight 0:20, flowers strong 0:30." in describe_profile(episode_of(*THREE))
 
 
 def test_a_kind_counts_for_what_it_is_a_kind_of() -> None:
@@ -69,8 +69,8 @@ def test_preparations_have_profiles_of_their_own(episode_of: Make) -> None:
     hot = [one | {"preparation": "hot"} for one in THREE]
     cold = [one | {"preparation": "cold", "intensity": "high"} for one in THREE]
     told = describe_profile(episode_of(*hot, *cold))
-    assert "A, hot: sweet there, bitter slight, flowers strong." in told
-    assert "A, cold: sweet strong, bitter strong, flowers strong." in told
+    assert "A, hot: sweet there 0:10, bitter slight 0:20, flowers strong 0:30." in told
+    assert "A, cold: sweet strong 0:40, bitter strong 0:50, flowers strong 1:00." in told
 
 
 def test_the_table_tells_the_words_and_times(episode_of: Make) -> None:
