@@ -87,5 +87,5 @@ def _tell_kinds() -> None:
 
 def _wants(kind: "Kind") -> str:
     wanted = [f"notesmith[{kind.extra}]"] if kind.extra else []
-    wanted += [f"--{kind.needs}"] if kind.needs else []
+    wanted += [{"captions": "the captions", "media": "--media"}[kind.needs]] if kind.needs else []
     return f" (needs {' and '.join(wanted)})" if wanted else ""

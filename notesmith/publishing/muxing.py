@@ -15,7 +15,7 @@ from notesmith.publishing.episode import Episode, Media
 from notesmith.publishing.files import refuse_existing
 from notesmith.publishing.kinds import Kind
 
-MUXED = Kind("media", "chapters.*", "a copy of the recording with its chapters in it ", lambda _: None, needs="media")
+MUXED = Kind("media", "chapters.*", "a copy of the recording with its chapters in it", lambda _: None, needs="media")
 """Not made as the other kinds are: a recording does not fit into memory."""
 
 CONTAINERS = frozenset(".mp4 .m4a .m4v .mov .mkv .mka .webm .mp3 .ogg .oga .opus .flac".split())
