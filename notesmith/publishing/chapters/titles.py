@@ -1,13 +1,15 @@
 """What a chapter is called: plain words for the kind of section, and the samples as they are known by then."""
 
+import re
+
 from notesmith.publishing.episode import Episode
 from notesmith.publishing.plain import one_line
 from notesmith.records import Observation, Section, SectionKind
 
 MAX_TITLE = 85
 """Characters; lists cut longer titles. Leaves room below 100 for a count after it."""
-MAX_NAME = 40
-"""Characters of a sample's full name; where it is longer, a title says the code alone."""
+MAX_NAME = 45
+"""Characters of a sample's code and product; where they are more, a title says the code alone."""
 MAX_NAMED = 3
 """Samples named in one title."""
 SURE = 2
@@ -59,7 +61,10 @@ def shortened(text: str, most: int) -> str:
 
 
 def _name(episode: Episode, sample: str, at_s: float | None) -> str:
-    name = episode.name(sample, at_s)
+    """The sample as it is known by then; of a product that tells its kind after a comma, what comes before it."""
+    product = episode.product(sample) if episode.is_known(sample, at_s) else None
+    short = re.split(r"[,;(]", product)[0].strip() if product else ""
+    name = f"{sample} ({short})" if short and short.casefold() != sample.casefold() else sample
     return name if len(name) <= MAX_NAME else sample
 
 
