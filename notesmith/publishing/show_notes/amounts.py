@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from babel import Locale, UnknownLocaleError
-from babel.numbers import format_currency, format_decimal
+from babel.numbers import format_currency, format_decimal, format_percent
 from babel.units import format_unit
 
 from notesmith.errors import OutputError
@@ -108,6 +108,8 @@ class Amounts:
             return f"{value} {plural(unit)}" if unit else value
         if fact.kind == "price":
             return self._price(value, unit, currency)
+        if fact.kind == "abv":
+            return str(format_percent(value / 100, "#,##0.##%", locale=self.locale))
         known = known_unit(unit)
         if known:
             return self.measure(value, known.name)

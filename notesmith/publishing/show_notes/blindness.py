@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from notesmith.publishing.show_notes.amounts import Amounts
-from notesmith.publishing.show_notes.lines import Block, Line, Part, block
+from notesmith.publishing.show_notes.lines import Block, Line, Part, block, listed
 from notesmith.publishing.show_notes.story import Story
 
 
@@ -24,10 +24,10 @@ def _lines(story: Story) -> Iterator[Line]:
 
 
 def _how(story: Story) -> Part:
-    who = ", ".join(story.sheet.tasters) or "those who tasted"
-    codes = ", ".join(story.notes.samples)
+    who = listed(story.sheet.tasters) or "those who tasted"
+    codes = listed(story.notes.samples)
     if story.sheet.blind:
-        return Part(f"blind, under the codes {codes}; {who} did not know which was which", marks=("sheet",))
+        return Part(f"blind, under {codes}; {who} did not know which was which", marks=("sheet",))
     if not story.notes.sheet_drafted:
         return Part(f"openly: {who} knew what was what", marks=("sheet",))
     return Part("no sheet says whether it was blind", marks=("drafted from the talk",))

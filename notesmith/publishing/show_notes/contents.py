@@ -20,7 +20,7 @@ from notesmith.publishing.show_notes.claims import claims
 from notesmith.publishing.show_notes.corrections import corrections
 from notesmith.publishing.show_notes.disagreements import disagreements
 from notesmith.publishing.show_notes.glossary import glossary
-from notesmith.publishing.show_notes.lines import Block, Part, parts_of
+from notesmith.publishing.show_notes.lines import Block, Part, listed, parts_of
 from notesmith.publishing.show_notes.portraits import portraits
 from notesmith.publishing.show_notes.said import Passage, passages
 from notesmith.publishing.show_notes.stated import stated
@@ -89,12 +89,8 @@ def _byline(story: Story) -> Iterable[str]:
     sheet = story.sheet
     count = len(story.notes.samples)
     told = [sheet.category, f"{count} sample{'' if count == 1 else 's'}", "blind" if sheet.blind else ""]
-    told += [f"tasted by {_listed(sheet.tasters)}" if sheet.tasters else "", f"from {story.notes.transcript}"]
+    told += [f"tasted by {listed(sheet.tasters)}" if sheet.tasters else "", f"from {story.notes.transcript}"]
     return (part for part in told if part)
-
-
-def _listed(names: tuple[str, ...]) -> str:
-    return " and ".join((", ".join(names[:-1]), names[-1])) if len(names) > 1 else "".join(names)
 
 
 def _result(story: Story, liked: Preference) -> Part:

@@ -23,7 +23,7 @@ def _differing(story: Story, between: str, key: Key) -> Iterator[Line]:
         here = [seen for seen in own if seen.sample == sample]
         for one, other in _pairs(story, here, key, alone=between == "preparations"):
             parts = tuple(_part(story, seen, key(seen) or "") for seen in (one, other))
-            yield Line(f"{story.name(sample)}, between {between}", parts)
+            yield Line(f"{sample}, between {between}", parts)
 
 
 def _pairs(
@@ -71,8 +71,8 @@ def _favourites(story: Story) -> Iterator[Line]:
             scopes[liked.scope] = liked
     for label, last in (("liked best, by taster", tasters), ("liked best, by way or facet", scopes)):
         if len({liked.preferred for liked in last.values()}) > 1:
-            yield Line(label, tuple(_favourite(story, liked, str(who)) for who, liked in last.items()))
+            yield Line(label, tuple(_favourite(liked, str(who)) for who, liked in last.items()))
 
 
-def _favourite(story: Story, liked: Preference, who: str) -> Part:
-    return Part(story.name(liked.preferred, liked), (liked,), (who,))
+def _favourite(liked: Preference, who: str) -> Part:
+    return Part(liked.preferred or "", (liked,), (who,))

@@ -24,7 +24,7 @@ def glossary(story: Story, told: Iterable[Part]) -> Block | None:
     for part in told:
         for word, concept in _trade_words(story, part.text):
             if concept not in found or (part.proofs and not found[concept][1]):
-                found[concept] = word, _first(word, part)
+                found[concept] = word, _first(story, word, part)
     lines = [_line(word, proofs, story.lexicon.concepts[concept]) for concept, (word, proofs) in found.items()]
     return block("glossary", "Words of the trade", sorted(lines, key=lambda line: line.label.casefold()), rank=3)
 
@@ -42,10 +42,11 @@ def _is_trade(concept: Concept) -> bool:
     return not common and concept.sort not in ("origin", "product")
 
 
-def _first(word: str, part: Part) -> tuple[Evidenced, ...]:
-    """The record that says the word; the first one where it was mended."""
+def _first(story: Story, word: str, part: Part) -> tuple[Evidenced, ...]:
+    """The record that says the word, or the repair that means it; none where only the sheet has it."""
     said = [record for record in part.proofs if word.casefold() in record.quote.casefold()]
-    return tuple(said[:1]) or part.proofs[:1]
+    mended = [repair for repair in story.notes.repairs if word.casefold() in repair.meant.casefold()]
+    return tuple([*said, *mended][:1])
 
 
 def _line(word: str, proofs: tuple[Evidenced, ...], concept: Concept) -> Line:

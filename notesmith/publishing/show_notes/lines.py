@@ -1,7 +1,7 @@
 """What show notes are made of: parts of lines, each with the records whose words say it."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from notesmith.publishing.charts.said import Table
@@ -81,6 +81,25 @@ class Block:
     """How to read it, in words of ours."""
     rank: int = field(default=1, kw_only=True)
     """How soon the plain-text form, which has little room, leaves its lines out: 0 last."""
+
+
+def once(parts: Iterable[Part]) -> tuple[Part, ...]:
+    """The parts with those that read alike made one, which carries the proofs of all."""
+    alike: dict[tuple[object, ...], Part] = {}
+    for part in parts:
+        key = part.text.casefold(), part.marks, part.style
+        first = alike.get(key)
+        alike[key] = replace(first, proofs=(*first.proofs, *part.proofs)) if first else part
+    return tuple(alike.values())
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names as they are listed in a sentence.
+
+    >>> listed(["Ana"]), listed(["Ana", "Bram", "Ines"])
+    ('Ana', 'Ana, Bram and Ines')
+    """
+    return " and ".join((", ".join(names[:-1]), names[-1])) if len(names) > 1 else "".join(names)
 
 
 def parts_of(blocks: Iterable[Block]) -> Iterator[Part]:

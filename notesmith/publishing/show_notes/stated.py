@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from notesmith.publishing.show_notes.amounts import UNITS, Amounts, base, currency_of, known_unit, plural
-from notesmith.publishing.show_notes.lines import Block, Line, Part, block
+from notesmith.publishing.show_notes.lines import Block, Line, Part, block, once
 from notesmith.publishing.show_notes.story import Story
 from notesmith.publishing.show_notes.tasted import AMOUNTS
 from notesmith.records import Fact, SheetSample
@@ -16,9 +16,9 @@ Sure = tuple[float, str, tuple[Fact, ...]]
 def stated(story: Story) -> Block | None:
     """What was stated of each sample, then of all."""
     amounts = Amounts.of(story.episode.locale)
-    lines = [Line(story.name(sample), tuple(_of_sample(story, sample, amounts))) for sample in story.notes.samples]
+    lines = [Line(sample, once(_of_sample(story, sample, amounts))) for sample in story.notes.samples]
     rest = [fact for fact in story.notes.facts if fact.sample not in story.notes.samples]
-    lines.append(Line("of none, or all", tuple(_fact(fact, amounts) for fact in rest if not _is_method(fact))))
+    lines.append(Line("of none, or all", once(_fact(fact, amounts) for fact in rest if not _is_method(fact))))
     return block("stated", "Stated", lines, rank=2)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from notesmith.publishing.show_notes.amounts import UNITS, Amounts, base, known_unit
-from notesmith.publishing.show_notes.lines import Block, Group, Line, Part
+from notesmith.publishing.show_notes.lines import Block, Group, Line, Part, once
 from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Fact, SheetPreparation
 from notesmith.sensory.value import dose_per_100_ml
@@ -36,11 +36,11 @@ def _preparations(story: Story) -> Iterator[Line]:
     amounts = Amounts.of(story.episode.locale)
     for preparation in story.sheet.preparations:
         said = [fact for fact in story.notes.facts if fact.preparation == preparation.id and fact.sample is None]
-        parts = tuple(_parts(preparation, said, amounts))
+        parts = once(_parts(preparation, said, amounts))
         if parts:
             yield Line(preparation.id, parts)
     said = [fact for fact in story.notes.facts if fact.preparation is None and fact.sample is None]
-    parts = tuple(_said(fact, amounts) for fact in said if fact.kind in AMOUNTS)
+    parts = once(_said(fact, amounts) for fact in said if fact.kind in AMOUNTS)
     if parts:
         yield Line("said of all", parts)
 
@@ -88,7 +88,7 @@ def _amount(fact: Fact) -> float | None:
 
 
 def _said(fact: Fact, amounts: Amounts) -> Part:
-    return Part(f"{fact.kind} {amounts.spoken(fact)}", (fact,), ("said",))
+    return Part(f"{fact.kind} {amounts.spoken(fact)}", (fact,))
 
 
 def _written(kind: str, value: float, amounts: Amounts) -> str:

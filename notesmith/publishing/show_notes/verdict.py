@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from notesmith.publishing.show_notes.lines import Block, Line, Part, block
+from notesmith.publishing.show_notes.lines import Block, Line, Part, block, listed
 from notesmith.publishing.show_notes.said import whole_words
 from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Comparison, Observation, Preference
@@ -71,8 +71,8 @@ def _whole_sentences(text: str, span: tuple[int, int], quote: tuple[int, int]) -
 
 
 def _preferred(story: Story, liked: Preference) -> Part:
-    over = ", then ".join(story.name(sample, liked) for sample in liked.over)
-    text = f"{story.name(liked.preferred, liked)} over {over}" if over else story.name(liked.preferred, liked)
+    over = ", then ".join(liked.over)
+    text = f"{liked.preferred or 'none'} over {over}" if over else liked.preferred or "none"
     scope = None if liked.scope == "overall" else liked.scope
     return Part(text, (liked,), story.marks(liked, scope, DEGREE.get(liked.degree or "")))
 
@@ -97,7 +97,7 @@ def _near(seen: Observation, liked: Preference) -> bool:
 def _compared(story: Story, said: Comparison) -> Part:
     marks = story.marks(said, DEGREE.get(said.degree or ""))
     if said.relation == "equal":
-        text = f"{said.attribute}: the same in {' and '.join(story.name(one, said) for one in said.samples)}"
+        text = f"{said.attribute}: the same in {listed(said.samples)}"
     else:
-        text = f"{said.attribute}: more in {story.name(said.more, said)} than in {story.name(said.less, said)}"
+        text = f"{said.attribute}: more in {said.more or 'another'} than in {said.less or 'another'}"
     return Part(text, (said,), marks)

@@ -53,7 +53,7 @@ def test_an_amount_that_was_said_has_its_time() -> None:
         record("facts", 1, "half a minute", kind="time", value=0.5, unit="minute", preparation="bowl"),
     )
     episode = told(["five grams", "half a minute"], *facts, sheet=Sheet(preparations=(way,)))
-    assert lines(tasted, episode) == [("bowl", ["5 g (0:00)", "25 sec (sheet)", "time 0.5 min (said, 0:10)"])]
+    assert lines(tasted, episode) == [("bowl", ["5 g (0:00)", "25 sec (sheet)", "time 0.5 min (0:10)"])]
 
 
 def test_no_strength_of_an_amount_that_may_mean_two() -> None:
@@ -64,7 +64,7 @@ def test_no_strength_of_an_amount_that_may_mean_two() -> None:
         record("facts", 0, "ten ounces", kind="water", value=10, unit="ounce", preparation="jar"),
     )
     episode = told(["six grams in ten ounces"], *facts, sheet=Sheet(preparations=(way,)))
-    assert lines(tasted, episode) == [("jar", ["dose 6 g (said, 0:00)", "water 10 ounces (said, 0:00)"])]
+    assert lines(tasted, episode) == [("jar", ["dose 6 g (0:00)", "water 10 ounces (0:00)"])]
 
 
 def test_blindness_tells_what_was_known_before() -> None:
@@ -78,7 +78,7 @@ def test_blindness_tells_what_was_known_before() -> None:
         sheet=sheet,
     )
     assert lines(blindness, episode) == [
-        ("tasted", ["blind, under the codes A, B; Ines did not know which was which (sheet)"]),
+        ("tasted", ["blind, under A and B; Ines did not know which was which (sheet)"]),
         ("made known", ["the Heron (A, 0:10)"]),
         ("known of it before", ["price €9 (A, 0:00)"]),
         ("perceived after", ["plummy (A, 0:20)"]),
