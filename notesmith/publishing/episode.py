@@ -100,9 +100,19 @@ class Episode:
         Without a second, as at the end of the recording. A sample of an open tasting is known from the start.
         """
         product = self.product(sample_id) if self.is_known(sample_id, at_s) else None
-        if not product or product.casefold() == sample_id.casefold():
-            return sample_id
-        return f"{sample_id} ({product})"
+        return called(sample_id, product)
+
+
+def called(code: str, product: str | None) -> str:
+    """A sample's code and product; a product that opens with a code of a whole word needs no more before it.
+
+    >>> called("B", "Ferry oolong"), called("Ferry", "Ferry oolong"), called("B", None)
+    ('B (Ferry oolong)', 'Ferry oolong', 'B')
+    """
+    if not product or product.casefold() == code.casefold():
+        return code
+    opens = len(code) > 2 and product.casefold().startswith(f"{code.casefold()} ")
+    return product if opens else f"{code} ({product})"
 
 
 def records_of(notes: Notes) -> tuple[Evidenced, ...]:

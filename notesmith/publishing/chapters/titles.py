@@ -2,7 +2,7 @@
 
 import re
 
-from notesmith.publishing.episode import Episode
+from notesmith.publishing.episode import Episode, called
 from notesmith.publishing.plain import one_line
 from notesmith.records import Observation, Section, SectionKind
 
@@ -63,8 +63,8 @@ def shortened(text: str, most: int) -> str:
 def _name(episode: Episode, sample: str, at_s: float | None) -> str:
     """The sample as it is known by then; of a product that tells its kind after a comma, what comes before it."""
     product = episode.product(sample) if episode.is_known(sample, at_s) else None
-    short = re.split(r"[,;(]", product)[0].strip() if product else ""
-    name = f"{sample} ({short})" if short and short.casefold() != sample.casefold() else sample
+    short = re.split(r"[,;(]", product)[0].strip() if product else None
+    name = called(sample, short)
     return name if len(name) <= MAX_NAME else sample
 
 

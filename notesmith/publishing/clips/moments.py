@@ -69,9 +69,13 @@ def _says(seen: Observation) -> tuple[str | None, str, str]:
 
 
 def _term(story: Story, seen: Observation) -> str:
-    denied = "no " if seen.presence == "absent" else ""
-    strength = f" ({INTENSITY[seen.intensity]})" if seen.intensity else ""
-    return f"{denied}{story.term(seen).text}{strength}"
+    marks = ["denied" if seen.presence == "absent" else "", INTENSITY.get(seen.intensity or "", "")]
+    return _marked(story.term(seen).text, filter(None, marks))
+
+
+def _marked(text: str, marks: Iterable[str]) -> str:
+    told = ", ".join(marks)
+    return f"{text} ({told})" if told else text
 
 
 def _named(story: Story, sample: str | None, record: Evidenced) -> str:
@@ -93,12 +97,11 @@ def _verdicts(story: Story) -> Iterator[tuple[str, Preference]]:
 def _disagreements(story: Story) -> Iterator[tuple[str, Evidenced]]:
     found = disagreements(story)
     for part in parts_of([found] if found else []):
-        marks = f" ({', '.join(part.marks)})" if part.marks else ""
-        denied = "no " if part.style == "absent" else ""
+        denied = ("denied",) if part.style == "absent" else ()
         for record in part.proofs:
             sample = getattr(record, "sample", None)
             of = f" of {_named(story, sample, record)}" if sample else ""
-            yield f"disagreement{of}: {denied}{part.text}{marks}", record
+            yield f"disagreement{of}: {_marked(part.text, (*denied, *part.marks))}", record
 
 
 def _clip(episode: Episode, what: str, record: Evidenced) -> Clip:

@@ -75,7 +75,7 @@ def test_a_denied_reason_is_said_to_be_denied(empty: Notes) -> None:
         seen(10.0, "smoke"), seen(30.0, "smoke", presence="absent"), seen(100.0, "smoke", presence="absent"),
     )  # fmt: skip
     made = episode(empty, observations=observations, preferences=(liked(100.0, "A"),))
-    assert clips_of(made)[0].what == ("first said of A: no smoke",)
+    assert clips_of(made)[0].what == ("first said of A: smoke (denied)",)
     assert clips_of(made)[0].records == ("smoke-30.0",)
 
 
@@ -96,7 +96,7 @@ def test_tasters_who_disagree_are_both_cut(empty: Notes) -> None:
     sheet = empty.sheet.model_copy(update={"tasters": ("Ana", "Bram")})
     observations = (seen(10.0, "smoke"), seen(30.0, "smoke", presence="absent", taster="Bram"))
     made = episode(empty, sheet=sheet, observations=observations)
-    assert reasons(made) == ["disagreement of A: smoke (Ana)", "disagreement of A: no smoke (Bram)"]
+    assert reasons(made) == ["disagreement of A: smoke (Ana)", "disagreement of A: smoke (denied, Bram)"]
 
 
 def test_cuts_leave_room_around_the_words_and_stay_within_the_recording(empty: Notes) -> None:
