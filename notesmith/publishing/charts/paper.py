@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from notesmith.publishing.charts.letters import fit, wrap
-from notesmith.publishing.charts.signs import FAINT, GRID, INK, Outline, Sign
+from notesmith.publishing.charts.signs import FAINT, GRID, INK, PAPER, Outline, Sign
 
 Anchor = Literal["start", "middle", "end"]
 TEXT, SMALL, HEADING = 13.0, 12.0, 16.0
@@ -85,7 +85,7 @@ class Paper:
     def mark(self, x: float, y: float, sign: Sign, radius: float, *, hollow: bool = False, tip: str = "") -> None:
         """Put a sample's sign."""
         points = tuple((x + radius * dx, y + radius * dy) for dx, dy in sign.outline)
-        self.drawn.append(Shape(points, True, "#ffffff" if hollow else sign.colour, sign.colour, 1.6, False, tip))
+        self.drawn.append(Shape(points, True, PAPER if hollow else sign.colour, sign.colour, 1.6, False, tip))
 
     def note(self, y: float, words: str) -> float:
         """Write small words over the whole width; returns where the next line goes."""

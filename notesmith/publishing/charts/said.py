@@ -33,12 +33,10 @@ class Mark:
 
     @property
     def words(self) -> str:
-        """How strongly it was said to be there.
-
-        A strength is told for what is unsure, too: "unsure, slight".
-        """
-        parts = ("unsure" if self.unsure else "", "" if self.unsure and self.level == "present" else LEVELS[self.level])
-        return ", ".join(part for part in (*parts, "after the reveal" if self.after_reveal else "") if part)
+        """How strongly it was said to be there, such as "strong" or "unsure, slight, after the reveal"."""
+        strength = "" if self.unsure and self.level == "present" else LEVELS[self.level]
+        parts = ("unsure" if self.unsure else "", strength, "after the reveal" if self.after_reveal else "")
+        return ", ".join(part for part in parts if part)
 
     @property
     def told(self) -> str:

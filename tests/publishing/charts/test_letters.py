@@ -5,7 +5,7 @@ from matplotlib import rc_context
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
-from notesmith.publishing.charts.letters import fit, width, wrap
+from notesmith.publishing.charts.letters import families, fit, width, wrap
 
 
 @pytest.mark.parametrize("words", ["", "smoke", "BM (Guadeloupe)", "illicit fill", "née à l’été", "7:33"])
@@ -50,3 +50,15 @@ def test_the_last_line_allowed_is_cut() -> None:
 def test_line_ends_inside_words_are_spaces() -> None:
     """A name of two lines stands on one."""
     assert fit("old\nbarn", 200, 12) == "old barn"
+
+
+def test_one_font_draws_what_it_holds() -> None:
+    """No other is looked for."""
+    assert families("née smoke") == ["DejaVu Sans"]
+
+
+def test_other_fonts_draw_only_what_the_usual_one_lacks() -> None:
+    """The usual one comes first, whatever fonts are at hand."""
+    found = families("龙井 smoke")
+    assert found[0] == "DejaVu Sans"
+    assert len(set(found)) == len(found)
