@@ -14,17 +14,17 @@ from notesmith.publishing.show_notes.story import Story
 
 def svg_of(chart: Chart) -> Callable[[Episode], str | None]:
     """What draws that chart as SVG, as wide as a page."""
-    return lambda episode: chart.draw(Story.of(episode).episode, PAGE)
+    return lambda episode: chart.draw(episode.once(Story.of).episode, PAGE)
 
 
 def png_of(chart: Chart, width: int = PAGE) -> Callable[[Episode], bytes | None]:
     """What draws that chart as PNG, that many pixels wide, with two dots to each."""
-    return lambda episode: chart.png(Story.of(episode).episode, width)
+    return lambda episode: chart.png(episode.once(Story.of).episode, width)
 
 
 def in_words(episode: Episode) -> str | None:
     """Every chart in words and as a table, as Markdown, for those who cannot see it; None where there is none."""
-    told = Story.of(episode).episode
+    told = episode.once(Story.of).episode
     shown = [chart for chart in CHARTS if chart.lay_out(told, PAGE)]
     blocks = [f"# {escaped(title(told.notes))}", *(block for chart in shown for block in _blocks(chart, told))]
     return "\n\n".join(blocks) + "\n" if shown else None

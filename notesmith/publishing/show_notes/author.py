@@ -35,7 +35,7 @@ class Concern:
 
 def concerns(episode: Episode) -> tuple[Concern, ...]:
     """What the author should look at; nothing where there is nothing."""
-    story = Story.of(episode)
+    story = episode.once(Story.of)
     listed = read_cautions()
     health = Concern("Sounds like a health claim", listed.health, tuple(_health(episode, story)))
     connection = Concern("Suggests a connection to a seller", listed.connection, tuple(_connections(episode, story)))

@@ -65,7 +65,7 @@ def compose(episode: Episode) -> ShowNotes:
         OutputError: there is no such locale.
     """
     amounts = Amounts.of(episode.locale)
-    story = Story.of(episode)
+    story = episode.once(Story.of)
     blocks = [block for tell in BLOCKS if (block := tell(story))]
     if words := glossary(story, parts_of(blocks)):
         blocks.append(words)

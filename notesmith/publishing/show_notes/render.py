@@ -23,17 +23,17 @@ from notesmith.records import Evidenced
 
 def page(episode: Episode) -> str:
     """The show notes as one HTML page that needs nothing else."""
-    return _written(episode, "html", "page.j2", _shown, notes=compose(episode))
+    return _written(episode, "html", "page.j2", _shown, notes=episode.once(compose))
 
 
 def markdown(episode: Episode) -> str:
     """The show notes as Markdown."""
-    return _tidy(_written(episode, "markdown", "page.j2", _for_markdown, notes=compose(episode)))
+    return _tidy(_written(episode, "markdown", "page.j2", _for_markdown, notes=episode.once(compose)))
 
 
 def plain(episode: Episode) -> str:
     """The show notes as plain text of at most the episode's length in characters, cut at whole entries."""
-    return fitted(compose(episode), episode.length)
+    return fitted(episode.once(compose), episode.length)
 
 
 def for_the_author(episode: Episode) -> str | None:
@@ -71,7 +71,11 @@ def _once(records: tuple[Evidenced, ...], numbers: dict[str, int]) -> list[tuple
 
 
 def _shown(value: Any) -> Any:
-    return one_line(value) if isinstance(value, str) and not isinstance(value, Markup) else value
+    """A text without what steers its reader; a space at either end stays, for it parts words."""
+    if isinstance(value, Markup) or not isinstance(value, str):
+        return value
+    before, after = (" " if edge.isspace() else "" for edge in (value[:1], value[-1:]))
+    return f"{before}{one_line(value)}{after}"
 
 
 def _for_markdown(value: Any) -> Any:
