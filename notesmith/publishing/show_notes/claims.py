@@ -1,7 +1,7 @@
 """What is claimed of a sample by its maker or in words read out, against what the tasters found."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notesmith.publishing.show_notes.cautions import health_words
 from notesmith.publishing.show_notes.lines import Block, Group, Line, Part
@@ -32,7 +32,9 @@ def _lines(story: Story, sample: str) -> Iterator[Line]:
     found = [seen for seen in story.notes.observations if seen.sample == sample and seen.voice == "taster"]
     for claim in _claims(story, sample):
         here = [seen for seen in found if _same(story, claim, seen)]
-        yield Line("", (claim.part, *_findings(story, claim, here)))
+        unsaid = () if here else ("not mentioned by the tasters",)
+        part = replace(claim.part, marks=(*claim.part.marks, *unsaid))
+        yield Line("", (part, *_findings(story, here)))
 
 
 def _claims(story: Story, sample: str) -> list[Claim]:
@@ -82,16 +84,13 @@ def _same(story: Story, claim: Claim, seen: Observation) -> bool:
     return narrower or (seen.presence == "absent" and story.lexicon.is_a(claim.concept, seen.concept))
 
 
-def _findings(story: Story, claim: Claim, found: list[Observation]) -> Iterator[Part]:
+def _findings(story: Story, found: list[Observation]) -> Iterator[Part]:
     verdicts = {"present": "found", "absent": "denied", "uncertain": "unsure"}
     for presence, verdict in verdicts.items():
         here = tuple(seen for seen in found if seen.presence == presence)
         if here:
             words = dict.fromkeys(story.term(seen).text for seen in here)
             yield Part(f"{verdict}: {', '.join(words)}", here, _marks(here), "plain")
-    if not found:
-        told = () if claim.part.proofs else ("sheet",)
-        yield Part("not mentioned by the tasters", claim.part.proofs, told)
 
 
 def _marks(found: tuple[Observation, ...]) -> tuple[str, ...]:

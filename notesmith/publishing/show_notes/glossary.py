@@ -23,8 +23,9 @@ def glossary(story: Story, told: Iterable[Part]) -> Block | None:
     found: dict[str, tuple[str, tuple[Evidenced, ...]]] = {}
     for part in told:
         for word, concept in _trade_words(story, part.text):
-            if concept not in found or (part.proofs and not found[concept][1]):
-                found[concept] = word, _first(story, word, part)
+            proofs = _first(story, word, part)
+            if proofs is not None and (concept not in found or (proofs and not found[concept][1])):
+                found[concept] = word, proofs
     lines = [_line(word, proofs, story.lexicon.concepts[concept]) for concept, (word, proofs) in found.items()]
     return block("glossary", "Words of the trade", sorted(lines, key=lambda line: line.label.casefold()), rank=3)
 
@@ -42,11 +43,17 @@ def _is_trade(concept: Concept) -> bool:
     return not common and concept.sort not in ("origin", "product")
 
 
-def _first(story: Story, word: str, part: Part) -> tuple[Evidenced, ...]:
-    """The record that says the word, or the repair that means it; none where only the sheet has it."""
+def _first(story: Story, word: str, part: Part) -> tuple[Evidenced, ...] | None:
+    """The record that says the word, or the repair that means it; empty where the sheet has it.
+
+    None where the word is ours (`abv`), or stands in a name from the sheet.
+    """
+    if not part.proofs:
+        return ()
     said = [record for record in part.proofs if word.casefold() in record.quote.casefold()]
     mended = [repair for repair in story.notes.repairs if word.casefold() in repair.meant.casefold()]
-    return tuple([*said, *mended][:1])
+    around = part.proofs if part.style == "quote" else ()
+    return tuple([*said, *mended, *around][:1]) or None
 
 
 def _line(word: str, proofs: tuple[Evidenced, ...], concept: Concept) -> Line:

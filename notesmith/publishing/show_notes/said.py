@@ -10,8 +10,8 @@ from notesmith.records import Evidenced, Observation, Section
 
 AROUND = 90
 """Most characters shown before and after a quote."""
-OPENING = 90
-"""Most characters shown of a section: those it opens with."""
+OPENING = 30
+"""Most characters marked of a section: those it opens with."""
 BACK = 240
 """Most characters back to the term that a quote means without naming it."""
 LONGEST = 420
@@ -49,7 +49,8 @@ def passages(story: Story, records: Iterable[Evidenced]) -> tuple[Passage, ...]:
             windows[-1].end = max(windows[-1].end, end)
             windows[-1].records.append(record)
         else:
-            windows.append(_Window(start, end, [record]))
+            told = windows[-1].end if windows else 0
+            windows.append(_Window(max(start, min(told, shown_span(record)[0])), end, [record]))
     return tuple(_passage(story, number, window) for number, window in enumerate(windows, start=1))
 
 

@@ -8,6 +8,7 @@ from notesmith.clock import format_clock, seconds_to_ms
 from notesmith.publishing.episode import Episode, records_of
 from notesmith.publishing.show_notes.contents import ShowNotes
 from notesmith.publishing.show_notes.lines import Part, parts_of
+from notesmith.publishing.show_notes.said import shown_span
 from notesmith.records import Evidenced, Observation, Section
 from notesmith.transcript import Talk
 
@@ -46,7 +47,7 @@ def _is_the_term(part: Part, talk: Talk) -> bool:
     """Whether a term stands in the words of its record, or where they point back to; but for what was mended."""
     if part.style == "quote" or not all(isinstance(record, Observation) for record in part.proofs):
         return True
-    if part.text == "said" or part.text.startswith(("found: ", "denied: ", "unsure: ", "not mentioned")):
+    if part.text == "said" or part.text.startswith(("found: ", "denied: ", "unsure: ")):
         return True
     pieces = [piece.strip().casefold() for piece in re.split(r"\[[^\]]*\]", part.text)]
     said = [f"{record.quote} {talk.text[slice(*record.term_span)]}".casefold() for record in part.proofs
@@ -120,7 +121,8 @@ def astray(page: Page, episode: Episode) -> Iterator[str]:
     for part in page.parts:
         words = " ".join(page.passages.get(lead.removeprefix("#"), "") for lead in part["leads"])
         for record in (records[name] for name in part["records"]):
-            opening = " ".join(record.quote.split()[:6])
+            first, last = (at - record.span[0] for at in shown_span(record))
+            opening = " ".join(record.quote[first:last].split()[:6])
             if not isinstance(record, Section) and _time(record) not in part["times"]:
                 yield f"no time of {record.id} among {part['times']}"
             if opening not in " ".join(words.split()):

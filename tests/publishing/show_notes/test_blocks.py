@@ -270,7 +270,7 @@ def test_claims_are_found_denied_or_not_mentioned() -> None:
     assert lines(claims, told(cues, *found, sheet=sheet)) == [
         ("", ["Plum (sheet)", "found: plum (0:00)"]),
         ("", ["smoke (sheet)", "denied: smoke (0:10)"]),
-        ("", ["honey (sheet)", "not mentioned by the tasters (sheet)"]),
+        ("", ["honey (sheet, not mentioned by the tasters)"]),
     ]
 
 
