@@ -8,12 +8,23 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from notesmith.publishing.arrange import time_of
 from notesmith.publishing.charts.families import ATTRIBUTES, by_attribute
 from notesmith.publishing.charts.frame import PAGE, begin, end, signs_of
 from notesmith.publishing.charts.letters import fit
 from notesmith.publishing.charts.letters import width as width_of
 from notesmith.publishing.charts.paper import SMALL, TEXT, Anchor, Paper
-from notesmith.publishing.charts.said import LEVELS, Level, Table, level, own, preparations_of, samples_of, times
+from notesmith.publishing.charts.said import (
+    LEVELS,
+    Level,
+    Table,
+    level,
+    own,
+    preparations_of,
+    samples_of,
+    spoken,
+    times,
+)
 from notesmith.publishing.charts.signs import FAINT, GRID, INK, Sign
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.episode import Episode
@@ -36,14 +47,29 @@ OFF = 9.0
 class Cup:
     """One sample in one preparation, with what was said of each attribute."""
 
+    episode: Episode
     sample: str
     preparation: str | None
     said: dict[str, list[Observation]]
+
+    @property
+    def name(self) -> str:
+        """What the sample is called, and how it was prepared."""
+        name = self.episode.name(self.sample)
+        return f"{name}, {self.preparation}" if self.preparation else name
 
     def level(self, spoke: str) -> Level | None:
         """The most that was surely said of it; None where nothing was."""
         levels = {level(seen) for seen in self.said.get(spoke, ()) if seen.presence != "uncertain"}
         return next((name for name in reversed(LEVELS) if name in levels), None)
+
+    def words(self, spoke: str) -> str:
+        """The words that speak of it, each with its strength and its time."""
+        return "; ".join(self._told(seen) for seen in self.said.get(spoke, ()))
+
+    def _told(self, seen: Observation) -> str:
+        sure = "unsure, " if seen.presence == "uncertain" else ""
+        return f"{spoken(self.episode, seen)}: {sure}{LEVELS[level(seen)]} {time_of(seen)}".strip()
 
     def is_denied(self, spoke: str) -> bool:
         """Whether it was said not to be there."""
@@ -61,7 +87,7 @@ def describe_profile(episode: Episode) -> str:
     cups = _cups(episode)
     spokes = _spokes(cups)
     names = ", ".join(ATTRIBUTES[spoke] for spoke in spokes)
-    told = (f"{_name(episode, cup)}: {_told(cup, spokes)}." for cup in cups)
+    told = (f"{cup.name}: {_told(cup, spokes)}." for cup in cups)
     return " ".join((f"Profiles with {len(spokes)} spokes ({names}).", *told))
 
 
@@ -69,11 +95,8 @@ def tabulate_profile(episode: Episode) -> Table:
     """All attributes by all cups; each field the strength, and the words and times it rests on."""
     cups = [cup for cup in _every_cup(episode) if cup.said]
     spokes = [spoke for spoke in ATTRIBUTES if any(spoke in cup.said for cup in cups)]
-    lines = (
-        (ATTRIBUTES[spoke], *("; ".join(_quoted(seen) for seen in cup.said.get(spoke, ())) for cup in cups))
-        for spoke in spokes
-    )
-    return Table(("Attribute", *(_name(episode, cup) for cup in cups)), tuple(lines))
+    lines = ((ATTRIBUTES[spoke], *(cup.words(spoke) for cup in cups)) for spoke in spokes)
+    return Table(("Attribute", *(cup.name for cup in cups)), tuple(lines))
 
 
 def profile_plot(episode: Episode, width: int = PAGE) -> Paper | None:
@@ -90,7 +113,7 @@ def profile_plot(episode: Episode, width: int = PAGE) -> Paper | None:
     top = paper.height
     for number, cup in enumerate(cups):
         web = _Web(paper, number % beside * wide, top + number // beside * tall, wide, radius, spokes)
-        web.draw(cup, signs_of(episode)[cup.sample], episode.name(cup.sample))
+        web.draw(cup, signs_of(episode)[cup.sample])
     paper.height = top + -(-len(cups) // beside) * tall
     return end(paper, _notes(episode, cups, spokes))
 
@@ -105,11 +128,11 @@ class _Web:
         self.radius = radius
         self.middle = left + wide / 2, top + ABOVE + radius
 
-    def draw(self, cup: Cup, sign: Sign, name: str) -> None:
+    def draw(self, cup: Cup, sign: Sign) -> None:
         """Draw the profile of the cup."""
         self.paper.mark(self.left + 8, self.top + 15, sign, 6)
         way, room = f", {cup.preparation}" if cup.preparation else "", self.wide - 34
-        name = fit(name, max(room / 2, room - width_of(way, TEXT, bold=True)), TEXT, bold=True)
+        name = fit(cup.episode.name(cup.sample), max(room / 2, room - width_of(way, TEXT, bold=True)), TEXT, bold=True)
         self.paper.text(self.left + 22, self.top + 20, name + way, room, size=TEXT, bold=True)
         self._rings()
         for place, spoke in enumerate(self.spokes):
@@ -144,7 +167,7 @@ class _Web:
             self.paper.line(pair, sign.colour, 2.2)
 
     def _dots(self, place: int, cup: Cup, spoke: str, sign: Sign) -> None:
-        tip = f"{ATTRIBUTES[spoke]}: {'; '.join(map(_quoted, cup.said.get(spoke, ())))}"
+        tip = f"{ATTRIBUTES[spoke]}: {cup.words(spoke)}"
         if cup.is_denied(spoke):
             self._cross(*self._at(place, RINGS["absent"]))
         for unsure in (seen for seen in cup.said.get(spoke, ()) if seen.presence == "uncertain"):
@@ -180,7 +203,7 @@ def _radius(wide: float, spokes: Sequence[str]) -> float:
 def _every_cup(episode: Episode) -> list[Cup]:
     said = own(episode)
     return [
-        Cup(sample, way, by_attribute(at for at in said if (at.sample, at.preparation) == (sample, way)))
+        Cup(episode, sample, way, by_attribute(at for at in said if (at.sample, at.preparation) == (sample, way)))
         for way in preparations_of(episode)
         for sample in samples_of(episode)
     ]
@@ -210,15 +233,6 @@ def _spoke_told(cup: Cup, spoke: str, found: Level) -> str:
     return f"{ATTRIBUTES[spoke]} {LEVELS[found]} {times(seen for seen in sure if level(seen) == found)}".rstrip()
 
 
-def _quoted(seen: Observation) -> str:
-    sure = "unsure, " if seen.presence == "uncertain" else ""
-    return f"{seen.term}: {sure}{LEVELS[level(seen)]} {times([seen])}".strip()
-
-
-def _name(episode: Episode, cup: Cup) -> str:
-    return f"{episode.name(cup.sample)}, {cup.preparation}" if cup.preparation else episode.name(cup.sample)
-
-
 def _notes(episode: Episode, cups: Sequence[Cup], spokes: Sequence[str]) -> list[str]:
     notes = [
         "The tasters' own words, the strongest of several; a kind, such as peach, counts as what it is: fruit.",
@@ -230,7 +244,7 @@ def _notes(episode: Episode, cups: Sequence[Cup], spokes: Sequence[str]) -> list
         notes.append("A cross on the inmost ring: said not to be there.")
     if "uncertain" in said:
         notes.append("A hollow sign: they were unsure.")
-    few = [_name(episode, cup) for cup in _every_cup(episode) if cup.said and cup not in cups]
+    few = [cup.name for cup in _every_cup(episode) if cup.said and cup not in cups]
     if few:
         notes.append(f"Too little was said for a profile of {'; '.join(few)}.")
     return notes

@@ -7,6 +7,7 @@ from typing import Literal, get_args
 
 from notesmith.publishing.arrange import several_tasters, time_of
 from notesmith.publishing.episode import Episode
+from notesmith.publishing.mended import mended
 from notesmith.records import Facet, Observation
 
 Level = Literal["absent", "low", "present", "high"]
@@ -101,7 +102,9 @@ def rows(episode: Episode) -> tuple[Row, ...]:
     facets = get_args(Facet)
     ordered = sorted(said.items(), key=lambda item: (preparations.index(item[0][0]), facets.index(item[0][1])))
     return tuple(
-        Row(preparation, facet, _term(records), any(seen.concept for seen in records), _marks(episode, records))
+        Row(
+            preparation, facet, _term(episode, records), any(seen.concept for seen in records), _marks(episode, records)
+        )
         for (preparation, facet, _), records in ordered
     )
 
@@ -132,9 +135,14 @@ def tabulate(episode: Episode, said: Iterable[Row]) -> Table:
     return Table(columns, tuple(lines))
 
 
-def _term(records: Sequence[Observation]) -> str:
+def spoken(episode: Episode, seen: Observation) -> str:
+    """The term as it was said; what the captions got wrong stands mended in square brackets."""
+    return mended(episode.notes.repairs, seen.term_span, seen.term)
+
+
+def _term(episode: Episode, records: Sequence[Observation]) -> str:
     """The word for it that was said most; a term of the lexicon in small letters, as inside a sentence."""
-    words = Counter(seen.term for seen in records)
+    words = Counter(spoken(episode, seen) for seen in records)
     said = max(words, key=lambda word: words[word])
     plain = records[0].concept and said[1:].islower()
     return said.lower() if plain else said

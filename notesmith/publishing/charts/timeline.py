@@ -11,7 +11,7 @@ from notesmith.publishing.charts.frame import PAGE, begin, end, explain, signs_o
 from notesmith.publishing.charts.letters import width as width_of
 from notesmith.publishing.charts.letters import wrap
 from notesmith.publishing.charts.paper import SMALL, Paper
-from notesmith.publishing.charts.said import Table, own, samples_of
+from notesmith.publishing.charts.said import Table, own, samples_of, spoken
 from notesmith.publishing.charts.signs import FAINT, INK
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.episode import Episode
@@ -153,7 +153,7 @@ class _Strip:
             if seen.start is not None and seen.sample is not None:
                 x, y = self._free(taken, self._lane(seen.facet, seen.sample), self._y(_ms(seen.start)))
                 taken.append((x, y))
-                tip = f"{_clock(seen.start)} {self.episode.name(seen.sample, seen.start)}: {_term(seen)}"
+                tip = f"{_clock(seen.start)} {self.episode.name(seen.sample, seen.start)}: {_term(self.episode, seen)}"
                 self.paper.mark(x, y, self.signs[seen.sample], self.radius, hollow=seen.presence != "present", tip=tip)
 
     def _lane(self, facet: Facet, sample: str) -> float:
@@ -186,8 +186,9 @@ def _stretch(chapter: Chapter) -> str:
     return f"{format_clock(chapter.start_ms)}–{format_clock(chapter.end_ms)}"
 
 
-def _term(seen: Observation) -> str:
-    return {"present": seen.term, "absent": f"no {seen.term}", "uncertain": f"{seen.term}?"}[seen.presence]
+def _term(episode: Episode, seen: Observation) -> str:
+    term = spoken(episode, seen)
+    return {"present": term, "absent": f"no {term}", "uncertain": f"{term}?"}[seen.presence]
 
 
 def _clock(at_s: float | None) -> str:

@@ -4,6 +4,7 @@ from notesmith.publishing.charts.dots import MOST_ROWS, describe_dot_plot, dot_p
 from notesmith.publishing.charts.paper import Shape
 from notesmith.publishing.charts.said import rows
 from notesmith.publishing.charts.signs import PAPER, sign
+from notesmith.records import Repair
 from tests.publishing.charts.conftest import Make
 
 
@@ -89,3 +90,11 @@ def test_the_table_says_who_and_when(episode_of: Make) -> None:
         ("flavour", "plum", "A", "not there", "0:20", "Bram"),
         ("flavour", "plum", "A", "there", "0:10", "Ana"),
     )
+
+
+def test_a_misheard_term_stands_mended(episode_of: Make) -> None:
+    """In square brackets, as in the show notes."""
+    fields = {"start": 1.0, "end": 2.0, "quote": "…", "confidence": 1.0, "why": ()}
+    repair = Repair(id="r", **fields, span=(1, 2), heard="a stringent", meant="astringent")  # type: ignore[arg-type]
+    (row,) = rows(episode_of({"term": "a", "term_span": (1, 2), "concept": "astringent"}, repairs=(repair,)))
+    assert row.term == "[astringent]"
