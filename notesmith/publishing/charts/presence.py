@@ -13,7 +13,7 @@ from notesmith.publishing.episode import Episode
 
 NAME = "What was found in which sample"
 MOST_ROWS = 40
-LINE = 20.0
+LINE, HEAD = 20.0, 30.0
 LABEL, COLUMN, GAP = 180.0, 40.0, 36.0
 """Pixels that a term, a sample and the space between two blocks take where there is room for several blocks."""
 
@@ -75,15 +75,24 @@ class _Matrix:
         self.label = self.wide - self.column * len(self.samples)
 
     def fill(self, shown: Sequence[Row]) -> None:
-        """Put the rows, as many into each block."""
-        top, lowest, taken = self.paper.height, 0.0, 0
-        for number, left in enumerate(self.blocks):
-            upto = round(len(shown) * (number + 1) / len(self.blocks))
+        """Put the rows, so that all blocks are about equally tall."""
+        top = lowest = self.paper.height
+        for left, rows_here in zip(self.blocks, self._shared(shown), strict=True):
             y = top
-            for name, members in groupby(shown[taken:upto], heading):
+            for name, members in groupby(rows_here, heading):
                 y = self._group(left, y, name, members)
-            lowest, taken = max(lowest, y), upto
+            lowest = max(lowest, y)
         self.paper.height = lowest
+
+    def _shared(self, shown: Sequence[Row]) -> list[list[Row]]:
+        shares: list[list[Row]] = [[] for _ in self.blocks]
+        starts = [not place or heading(shown[place - 1]) != heading(row) for place, row in enumerate(shown)]
+        tall = [LINE + HEAD * starting for starting in starts]
+        done = 0.0
+        for row, height in zip(shown, tall, strict=True):
+            shares[int((done + height / 2) / sum(tall) * len(shares))].append(row)
+            done += height
+        return shares
 
     def _group(self, left: float, y: float, name: str, members: Iterable[Row]) -> float:
         paper, y = self.paper, y + 6
@@ -91,7 +100,7 @@ class _Matrix:
         paper.text(left, y + 17, name, self.label - 4, bold=True)
         for place, sample in enumerate(self.samples):
             paper.mark(left + self._middle(place), y + 13, self.signs[sample], min(MARK, self.column / 2.6))
-        y += 24
+        y += HEAD - 6
         for row in members:
             self._row(left, y, row)
             y += LINE

@@ -37,6 +37,8 @@ LARGEST, SMALLEST = 420.0, 270.0
 """Pixels that the profile of one cup takes at most and at least, names of spokes with it."""
 SIDE, ABOVE, BELOW = 40.0, 58.0, 34.0
 """Pixels around the web, at the sides at least, for the names of spokes, and above also for that of the cup."""
+BETWEEN = 14.0
+"""Pixels between two cups, at least."""
 UPRIGHT = 0.2
 """How far a spoke may lean for its name to stand above or below it."""
 OFF = 9.0
@@ -192,6 +194,7 @@ def _direction(place: int, of: int) -> tuple[float, float]:
 
 def _radius(wide: float, spokes: Sequence[str]) -> float:
     """The largest radius with which the name of every spoke still finds room at its side."""
+    wide -= BETWEEN
     radius = wide / 2 - SIDE
     for place, spoke in enumerate(spokes):
         dx = abs(_direction(place, len(spokes))[0])
