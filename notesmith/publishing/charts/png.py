@@ -2,7 +2,7 @@
 
 import io
 import warnings
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from notesmith.publishing.charts.letters import families
 from notesmith.publishing.charts.paper import Paper, Shape, Words
@@ -10,7 +10,6 @@ from notesmith.publishing.charts.signs import PAPER
 from notesmith.publishing.charts.svg import MARGIN
 
 if TYPE_CHECKING:
-    from matplotlib.backends.backend_agg import RendererAgg
     from matplotlib.transforms import Affine2D
 
 SHARPNESS = 2
@@ -32,7 +31,8 @@ def png(paper: Paper) -> bytes:
     with rc_context({"text.hinting": "none", "text.usetex": False}), warnings.catch_warnings():
         # A sign that no font at hand holds is drawn as an empty box; the table beside the chart has it.
         warnings.simplefilter("ignore", UserWarning)
-        renderer = RendererAgg(int(width * SHARPNESS), int(height * SHARPNESS), 72 * SHARPNESS)
+        make: Any = RendererAgg  # it tells no types
+        renderer = make(int(width * SHARPNESS), int(height * SHARPNESS), 72 * SHARPNESS)
         place = Affine2D().translate(MARGIN, MARGIN).scale(SHARPNESS, -SHARPNESS).translate(0, renderer.height)
         for item in (_sheet(paper), *paper.drawn):
             if isinstance(item, Words):
@@ -52,7 +52,7 @@ def _sheet(paper: Paper) -> Shape:
     return Shape(corners, True, PAPER, None, 0, False, "")
 
 
-def _words(renderer: "RendererAgg", place: "Affine2D", item: Words) -> None:
+def _words(renderer: Any, place: "Affine2D", item: Words) -> None:
     from matplotlib.font_manager import FontProperties
 
     if not item.words:
@@ -68,7 +68,7 @@ def _words(renderer: "RendererAgg", place: "Affine2D", item: Words) -> None:
     pen.restore()
 
 
-def _shape(renderer: "RendererAgg", place: "Affine2D", item: Shape) -> None:
+def _shape(renderer: Any, place: "Affine2D", item: Shape) -> None:
     from matplotlib.colors import to_rgba
     from matplotlib.path import Path
 
