@@ -32,9 +32,12 @@ def _pairs(
     """The first pair of each two tasters (or preparations) that contradict each other, concept by concept."""
     told = set()
     for one, other in combinations(sorted(seen, key=lambda seen: seen.span), 2):
-        pair = frozenset({key(one), key(other)}), _broader(story, one, other)
+        between = frozenset({key(one), key(other)})
         same_taster = one.taster == other.taster or not alone
-        if len(pair[0]) == 2 and same_taster and pair not in told and contradict(story, one, other):
+        if len(between) < 2 or not same_taster or not contradict(story, one, other):
+            continue
+        pair = between, _broader(story, one, other)
+        if pair not in told:
             told.add(pair)
             yield one, other
 

@@ -2,12 +2,15 @@
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
+from notesmith.jobs import notes_of
 from notesmith.publishing.episode import Episode
 from notesmith.publishing.show_notes import markdown, page, plain
 from notesmith.publishing.show_notes.contents import compose
+from notesmith.transcript import read_captions
 from tests.publishing.show_notes import annotated, proving
 
 TIME = re.compile(r"\b\d+:\d\d\b")
@@ -46,3 +49,24 @@ def test_every_line_has_a_time(name: str, form: Callable[[Episode], str]) -> Non
     facets = [line for line in lines if not line.startswith(("|  |", "| ---"))]
     assert facets
     assert [line for line in facets if not TIME.search(line) and not UNSAID.search(line)] == []
+
+
+@pytest.mark.parametrize(("was", "is_now"), [
+    ("<dl>", "<p>Everybody agreed.</p><dl>"),
+    ('class="time" href="#said-1', 'class="elsewhere" href="#said-1'),
+    ('href="#said-1"', 'href="#said-2"'),
+])  # fmt: skip
+def test_the_check_itself_sees_what_is_amiss(was: str, is_now: str) -> None:
+    """A sentence without a time, a time that leads nowhere and one that leads to other words are each found."""
+    episode = annotated.episode("d14")
+    made = page(episode)
+    assert was in made
+    assert list(proving.astray(proving.Page(made.replace(was, is_now)), episode))
+
+
+def test_notes_of_the_program_itself_are_proven() -> None:
+    """What the program hears on the demo recording is proven, too."""
+    captions = Path(__file__).parents[3] / "samples" / "demo" / "pegs.vtt"
+    episode = Episode(notes_of(captions), read_captions(captions))
+    assert list(proving.unproven(compose(episode), episode)) == []
+    assert list(proving.astray(proving.Page(page(episode)), episode)) == []
