@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path, PurePath
-from typing import Any, TypeVar
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from notesmith.clock import seconds_to_ms
 from notesmith.publishing.plain import one_line
@@ -13,6 +13,7 @@ from notesmith.records import Evidenced, Notes, Reveal, SheetSample
 from notesmith.transcript.model import Captions
 
 Made = TypeVar("Made")
+Told = ParamSpec("Told")
 
 MAX_STEM = 80
 DESCRIPTION_LENGTH = 5_000
@@ -48,11 +49,12 @@ class Episode:
     """A folder of the author's own templates; each one laid over the built-in one of the same name."""
     _made: dict[Any, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
-    def once(self, make: Callable[["Episode"], Made]) -> Made:
+    def once(self, make: Callable[Concatenate["Episode", Told], Made], *told: Told.args, **named: Told.kwargs) -> Made:
         """What is made of the episode by a function, made the first time only: several kinds may need it."""
-        if make not in self._made:
-            self._made[make] = make(self)
-        made: Made = self._made[make]
+        known = (make, told, *named.items())
+        if known not in self._made:
+            self._made[known] = make(self, *told, **named)
+        made: Made = self._made[known]
         return made
 
     @property

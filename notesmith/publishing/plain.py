@@ -13,7 +13,10 @@ def one_line(text: str) -> str:
     >>> one_line("sweet\n \x1b[31mplum")
     'sweet �[31mplum'
     """
-    return "".join("�" if _steers(sign) else sign for sign in re.sub(r"\s+", " ", text).strip())
+    line = re.sub(r"\s+", " ", text).strip()
+    if line.isascii() and line.isprintable():  # most texts, and so without detour
+        return line
+    return "".join("�" if _steers(sign) else sign for sign in line)
 
 
 def _steers(sign: str) -> bool:

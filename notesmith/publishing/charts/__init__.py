@@ -50,7 +50,7 @@ class Chart:
 
     def png(self, episode: Episode, width: int = PAGE) -> bytes | None:
         """The chart as PNG, with two dots to each of so many pixels; None where there is nothing to show."""
-        paper = self.lay_out(episode, width)
+        paper = episode.once(self.lay_out, width)
         return png(paper) if paper else None
 
 

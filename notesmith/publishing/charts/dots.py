@@ -29,7 +29,7 @@ STEP = 15.0
 
 def draw_dot_plot(episode: Episode, width: int = PAGE) -> str | None:
     """The dot plot as SVG, that many pixels wide; None where no taster perceived anything."""
-    paper = dot_plot(episode, width)
+    paper = episode.once(dot_plot, width)
     return svg(paper) if paper else None
 
 

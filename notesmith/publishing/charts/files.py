@@ -25,7 +25,7 @@ def png_of(chart: Chart, width: int = PAGE) -> Callable[[Episode], bytes | None]
 def in_words(episode: Episode) -> str | None:
     """Every chart in words and as a table, as Markdown, for those who cannot see it; None where there is none."""
     told = episode.once(Story.of).episode
-    shown = [chart for chart in CHARTS if chart.lay_out(told, PAGE)]
+    shown = [chart for chart in CHARTS if told.once(chart.lay_out, PAGE)]
     blocks = [f"# {escaped(title(told.notes))}", *(block for chart in shown for block in _blocks(chart, told))]
     return "\n\n".join(blocks) + "\n" if shown else None
 

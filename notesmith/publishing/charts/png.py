@@ -41,7 +41,7 @@ def png(paper: Paper) -> bytes:
                 _shape(renderer, place, item)
         written = io.BytesIO()
         drawn = bytes(renderer.buffer_rgba())
-        Image.frombytes("RGBA", (int(renderer.width), int(renderer.height)), drawn).convert("RGB").save(written, "PNG")
+        Image.frombytes("RGBA", (int(renderer.width), int(renderer.height)), drawn).convert("RGB").save(written, "PNG", compress_level=3)
     return written.getvalue()
 
 

@@ -23,7 +23,7 @@ RADIUS = {"low": 3.2, "present": 5.0, "high": 7.2}
 
 def draw_presence_matrix(episode: Episode, width: int = PAGE) -> str | None:
     """The presence matrix as SVG, that many pixels wide; None where no taster perceived anything."""
-    paper = presence_matrix(episode, width)
+    paper = episode.once(presence_matrix, width)
     return svg(paper) if paper else None
 
 

@@ -80,7 +80,7 @@ class Cup:
 
 def draw_profile(episode: Episode, width: int = PAGE) -> str | None:
     """The profile plot as SVG, that many pixels wide; None where too little was said of every cup."""
-    paper = profile_plot(episode, width)
+    paper = episode.once(profile_plot, width)
     return svg(paper) if paper else None
 
 

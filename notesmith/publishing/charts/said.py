@@ -69,6 +69,10 @@ class Row:
 
 def samples_of(episode: Episode) -> tuple[str, ...]:
     """The samples of the session, in the sheet's order, then others that were spoken of."""
+    return episode.once(_samples_of)
+
+
+def _samples_of(episode: Episode) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*episode.notes.samples, *(seen.sample for seen in own(episode) if seen.sample))))
 
 

@@ -25,13 +25,13 @@ LINE = 15.0
 
 def draw_timeline(episode: Episode, width: int = PAGE) -> str | None:
     """The timeline as SVG, that many pixels wide; None where the captions carry no times."""
-    paper = timeline(episode, width)
+    paper = episode.once(timeline, width)
     return svg(paper) if paper else None
 
 
 def describe_timeline(episode: Episode) -> str:
     """The timeline in words, for those who cannot see it."""
-    chapters = chapters_of(episode)
+    chapters = episode.once(chapters_of)
     told = (f"{_stretch(at)} {at.title}: perceptions {len(_within(episode, at)) or 'none'}." for at in chapters)
     reveals = (f"Revealed at {_clock(reveal.start)}: {reveal.sample}." for reveal in _reveals(episode))
     return " ".join((f"Timeline of {len(chapters)} chapters.", *told, *reveals))
@@ -40,7 +40,7 @@ def describe_timeline(episode: Episode) -> str:
 def tabulate_timeline(episode: Episode) -> Table:
     """The chapters, with how many perceptions of each facet fall into them."""
     lines = []
-    for chapter in chapters_of(episode):
+    for chapter in episode.once(chapters_of):
         count = Counter(seen.facet for seen in _within(episode, chapter))
         facts = (format_clock(chapter.start_ms), format_clock(chapter.end_ms), chapter.title)
         lines.append((*facts, *(str(count[facet] or "") for facet in FACETS)))
@@ -49,7 +49,7 @@ def tabulate_timeline(episode: Episode) -> Table:
 
 def timeline(episode: Episode, width: int = PAGE) -> Paper | None:
     """The timeline on a sheet that many pixels wide."""
-    if not chapters_of(episode):
+    if not episode.once(chapters_of):
         return None
     paper = begin(episode, NAME, describe_timeline(episode), width)
     explain(paper, episode, samples_of(episode))
@@ -79,7 +79,7 @@ class _Strip:
 
     def __init__(self, paper: Paper, episode: Episode) -> None:
         self.paper, self.episode = paper, episode
-        self.signs, self.samples, self.chapters = signs_of(episode), samples_of(episode), chapters_of(episode)
+        self.signs, self.samples, self.chapters = signs_of(episode), samples_of(episode), episode.once(chapters_of)
         self.names = width_of(format_clock(episode.length_ms), SMALL) + 8
         self.left = min(270.0, paper.width * 0.5)
         self.column = (paper.width - self.left) / len(FACETS)
