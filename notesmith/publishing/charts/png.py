@@ -40,8 +40,8 @@ def png(paper: Paper) -> bytes:
             else:
                 _shape(renderer, place, item)
         written = io.BytesIO()
-        drawn = bytes(renderer.buffer_rgba())
-        Image.frombytes("RGBA", (int(renderer.width), int(renderer.height)), drawn).convert("RGB").save(written, "PNG", compress_level=3)
+        size, drawn = (int(renderer.width), int(renderer.height)), bytes(renderer.buffer_rgba())
+        Image.frombytes("RGBA", size, drawn).convert("RGB").save(written, "PNG", compress_level=3)
     return written.getvalue()
 
 

@@ -178,8 +178,11 @@ def _reveals(episode: Episode) -> list[Reveal]:
 
 
 def _within(episode: Episode, chapter: Chapter) -> list[Observation]:
-    timed = (seen for seen in own(episode) if seen.start is not None)
-    return [seen for seen in timed if chapter.start_ms <= _ms(seen.start) < chapter.end_ms]
+    return [seen for ms, seen in episode.once(_timed) if chapter.start_ms <= ms < chapter.end_ms]
+
+
+def _timed(episode: Episode) -> list[tuple[int, Observation]]:
+    return [(_ms(seen.start), seen) for seen in own(episode) if seen.start is not None]
 
 
 def _stretch(chapter: Chapter) -> str:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 _WORD = re.compile(r"\w+(?:['’-]\w+)*")
 _DENIED_WITHIN = 4
@@ -72,11 +73,20 @@ def _norm(word: str) -> str:
 
 
 def _whole(words: Sequence[str], listed: Phrases) -> Iterator[tuple[int, int]]:
-    lengths = sorted({len(phrase) for phrase in listed})
-    for start in range(len(words)):
-        for end in (start + length for length in lengths):
+    lengths = _lengths(listed)
+    for start, word in enumerate(words):
+        for end in (start + length for length in lengths.get(word, ())):
             if end <= len(words) and tuple(words[start:end]) in listed:
                 yield start, end
+
+
+@cache
+def _lengths(listed: Phrases) -> dict[str, list[int]]:
+    """How long the phrases are that open with a word."""
+    lengths: dict[str, set[int]] = {}
+    for phrase in listed:
+        lengths.setdefault(phrase[0], set()).add(len(phrase))
+    return {word: sorted(found) for word, found in lengths.items()}
 
 
 def _near(words: Sequence[str], wanted: Wanted) -> Iterator[tuple[int, int]]:
