@@ -50,8 +50,8 @@ def _fill(sheet: "Worksheet", table: Table) -> None:
         sheet.column_dimensions[get_column_letter(place)].width = min(WIDEST, letters + 2)
     sheet.freeze_panes = "A2"
     for line, row in enumerate(rows):
-        cells = [_cell(sheet, value) for value in row]
-        for head in cells if line == 0 else ():
+        cells = [None if value is None else _cell(sheet, value) for value in row]
+        for head in filter(None, cells if line == 0 else ()):
             head.font = Font(bold=True)
         sheet.append(cells)
 
