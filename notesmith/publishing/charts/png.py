@@ -4,7 +4,7 @@ import io
 import warnings
 from typing import TYPE_CHECKING, Any
 
-from notesmith.publishing.charts.letters import families
+from notesmith.publishing.charts.letters import families, width
 from notesmith.publishing.charts.paper import Paper, Shape, Words
 from notesmith.publishing.charts.signs import PAPER
 from notesmith.publishing.charts.svg import MARGIN
@@ -26,22 +26,22 @@ def png(paper: Paper) -> bytes:
     from matplotlib.transforms import Affine2D
     from PIL import Image
 
-    width, height = paper.width + 2 * MARGIN, paper.height + 2 * MARGIN
+    wide, tall = int((paper.width + 2 * MARGIN) * SHARPNESS), int((paper.height + 2 * MARGIN) * SHARPNESS)
     # Letters as wide as they are measured.
     with rc_context({"text.hinting": "none", "text.usetex": False}), warnings.catch_warnings():
         # A sign that no font at hand holds is drawn as an empty box; the table beside the chart has it.
         warnings.simplefilter("ignore", UserWarning)
         make: Any = RendererAgg  # it tells no types
-        renderer = make(int(width * SHARPNESS), int(height * SHARPNESS), 72 * SHARPNESS)
-        place = Affine2D().translate(MARGIN, MARGIN).scale(SHARPNESS, -SHARPNESS).translate(0, renderer.height)
+        renderer = make(wide, tall, 72 * SHARPNESS)
+        place = Affine2D().translate(MARGIN, MARGIN).scale(SHARPNESS, -SHARPNESS).translate(0, tall)
         for item in (_sheet(paper), *paper.drawn):
             if isinstance(item, Words):
                 _words(renderer, place, item)
             else:
                 _shape(renderer, place, item)
         written = io.BytesIO()
-        size, drawn = (int(renderer.width), int(renderer.height)), bytes(renderer.buffer_rgba())
-        Image.frombytes("RGBA", size, drawn).convert("RGB").save(written, "PNG", compress_level=3)
+        drawn = Image.frombytes("RGBA", (wide, tall), bytes(renderer.buffer_rgba()))
+        drawn.convert("RGB").save(written, "PNG", compress_level=3)
     return written.getvalue()
 
 
@@ -60,8 +60,8 @@ def _words(renderer: Any, place: "Affine2D", item: Words) -> None:
     font = FontProperties(family=families(item.words), size=item.size, weight="bold" if item.bold else "normal")
     pen = renderer.new_gc()
     pen.set_foreground(item.colour)
-    long, _, _ = renderer.get_text_width_height_descent(item.words, font, ismath=False)
-    back = {"start": 0.0, "middle": long / 2, "end": long}[item.anchor]
+    share = {"start": 0.0, "middle": 0.5, "end": 1.0}[item.anchor]
+    back = share * width(item.words, item.size, bold=item.bold) * SHARPNESS if share else 0.0
     x, y = place.transform((item.x, item.y))
     x, y = (x, y - back) if item.upright else (x - back, y)
     renderer.draw_text(pen, x, renderer.height - y, item.words, font, 90 if item.upright else 0)
