@@ -166,7 +166,8 @@ class _Strip:
         places = [left + self.radius + 1 + k * step for k in range(max(1, int((self.lane - 1) // step)))]
         if len(places) == 1:
             places = [left + self.lane / 2]
-        free = (x for x in places if not any(abs(x - other) < step and abs(y - at) < step for other, at in taken))
+        near = [x for x, at in taken if abs(y - at) < step]
+        free = (x for x in places if not any(abs(x - other) < step for other in near))
         return next(free, places[-1]), y
 
     def _y(self, at_ms: int) -> float:
