@@ -67,11 +67,13 @@ def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
 
 def _alone(story: Story, edge: int, quoted: int, run: list[Observation]) -> int:
     """The edge of the clause, unless something else is talked of between it and the quote."""
-    span = (min(edge, quoted), max(edge, quoted))
+    first, last = min(edge, quoted), max(edge, quoted)
+    if first == last:
+        return edge
     own = {seen.id for seen in run}
-    others = (seen.span for seen in story.notes.observations if seen.id not in own)
-    claims = ((passage.start, passage.end) for passage in story.healthy)
-    return quoted if any(start < span[1] and span[0] < end for start, end in (*others, *claims)) else edge
+    touched = (seen for seen in story.notes.observations if seen.span[0] < last and first < seen.span[1])
+    claimed = any(passage.start < last and first < passage.end for passage in story.healthy)
+    return quoted if claimed or any(seen.id not in own for seen in touched) else edge
 
 
 def _runs(story: Story, seen: list[Observation]) -> list[list[Observation]]:
