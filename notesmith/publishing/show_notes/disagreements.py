@@ -31,6 +31,8 @@ def _pairs(
 ) -> Iterator[tuple[Observation, Observation]]:
     """The first pair of each two tasters (or preparations) that contradict each other, concept by concept."""
     told = set()
+    if len(set(map(key, seen))) < 2:
+        return
     for one, other in combinations(sorted(seen, key=lambda seen: seen.span), 2):
         between = frozenset({key(one), key(other)})
         same_taster = one.taster == other.taster or not alone
