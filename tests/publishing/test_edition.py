@@ -1,6 +1,7 @@
 """What is written, what is left out, and that nothing is written by halves."""
 
 import importlib.util
+import re
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,13 @@ def test_every_kind_has_a_name_and_a_file_of_its_own() -> None:
     assert len({kind.name for kind in kinds}) == len(kinds)
     assert len({kind.suffix for kind in kinds}) == len(kinds)
     assert all(kind.says and "\n" not in kind.says for kind in kinds)
+
+
+def test_the_readme_tells_of_every_kind() -> None:
+    """By its name, or by that of its family."""
+    readme = Path(__file__).parents[2].joinpath("README.md").read_text("utf-8")
+    told = set(re.findall(r"^\| `([a-z-]+)` \|", readme, re.MULTILINE))
+    assert all(any(kind.name == name or kind.name.startswith(f"{name}-") for name in told) for kind in every_kind())
 
 
 def test_notes_that_say_nothing_are_published_without_a_fault(empty: Notes, tmp_path: Path) -> None:
