@@ -13,6 +13,7 @@ Presence = Literal["present", "absent", "uncertain"]
 Intensity = Literal["low", "high"]
 Voice = Literal["taster", "quoted"]
 Degree = Literal["low", "high"]
+Balance = Literal["full", "partial"]
 FactKind = Literal[
     "price", "net_weight", "dose", "water", "temperature", "time",
     "harvest", "origin", "cultivar", "process", "abv", "age",
@@ -56,6 +57,14 @@ class SheetPreparation(Record):
     time: float | None = Field(None, gt=0, description="Time in seconds.")
 
 
+class SheetServing(Record):
+    """The order in which one taster is handed the samples."""
+
+    taster: str = Field(description="Who tastes them.")
+    preparation: str | None = Field(None, description="The preparation, where the sheet lists any.")
+    order: tuple[str, ...] = Field(description="Ids of the samples, first to last.")
+
+
 class Sheet(Record):
     """What was set up before recording."""
 
@@ -65,6 +74,12 @@ class Sheet(Record):
     tasters: tuple[str, ...] = Field((), description="Who tastes.")
     preparations: tuple[SheetPreparation, ...] = Field((), description="The preparations, where there are several.")
     blind: bool = Field(False, description="Whether the tasters do not know which sample is which.")
+    servings: tuple[SheetServing, ...] = Field((), description="Who is handed what in which order, if planned.")
+    balance: Balance | None = Field(
+        None,
+        description="Whether each sample comes as often at each place and after each other one; null if unplanned.",
+    )
+    commitment: str | None = Field(None, description="Salted SHA-256 of the sealed key, by which its reveal is proved.")
 
 
 class Why(Record):
