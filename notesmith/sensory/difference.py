@@ -93,11 +93,12 @@ def judge(right: int, trials: int, protocol: Protocol, *, level: float = 0.95, m
     inside = protocol.chance < share < 1
     error = float(np.sqrt(share * (1 - share) / trials)) if inside else None
     d = protocol.distance(at)
+    d_error = error / protocol.slope(d) if error else None
     return Verdict(
         protocol, right, trials, method, level,
         share=Estimate(at, error, low, high),
         told_apart=Estimate(*_apart(protocol, at, error), protocol.told_apart(low), protocol.told_apart(high)),
-        distance=Estimate(d, error / protocol.slope(d) if error else None, protocol.distance(low), protocol.distance(high)),
+        distance=Estimate(d, d_error, protocol.distance(low), protocol.distance(high)),
         p_difference=p_more(right, trials, protocol.chance, method),
     )  # fmt: skip
 

@@ -65,7 +65,7 @@ def fewest(power_at: Callable[[Array], Array], wanted: float, *, steady: bool = 
     """
     most = 128
     while most <= MOST_TRIALS:
-        n = np.arange(1, most + 1)
+        n = np.arange(1, most + 1, dtype=np.float64)
         enough = np.asarray(power_at(n)) >= wanted
         short = int(np.flatnonzero(~enough)[-1]) + 1 if not enough.all() else 0
         # Far beyond the last that is short, the saw-tooth is long over.

@@ -110,7 +110,7 @@ def _normal(low: float, high: float) -> tuple[Array, Array]:
 
 @cache
 def _two_highest() -> tuple[Array, Array]:
-    """Where the lower of two odd cups must lie to be farther from the highest of three others than that from the next."""
+    """How high the lower of two odd cups must be: farther from the highest of three others than that from the next."""
     node, weight = leggauss(64)
     highest, gap = 8 * node[:, None], 6 * (node[None, :] + 1)
     second = highest - gap
