@@ -32,6 +32,7 @@ class Said(Record):
     words: Words = Field(description="Its quote; of a section the opening words.")
     term: Words | None = Field(None, description="An observation's term, within the quote.")
     says: dict[str, Value] = Field(description="Its other fields: sample, presence, value, …")
+    beside: tuple[dict[str, Value], ...] = Field((), description="What told other records of the same words from it.")
 
 
 class _Dated(Record):
