@@ -48,7 +48,7 @@ def read_sheet(path: Path) -> Sheet:
         SheetError: it cannot be read, holds what no sheet has, or names two things alike.
     """
     sheet = read_filled_in(path, SHEET)
-    _check(sheet, path)
+    check_sheet(sheet, path)
     return sheet
 
 
@@ -99,7 +99,12 @@ def _toml_value(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
-def _check(sheet: Sheet, path: Path) -> None:
+def check_sheet(sheet: Sheet, path: Path) -> None:
+    """Refuse a sheet that could be understood in two ways.
+
+    Raises:
+        SheetError: it lists no samples, names two things alike, or serves what it does not list.
+    """
     if not sheet.samples:
         raise SheetError("lists no samples", where=str(path), mend="add at least one [[samples]] with an id")
     _refuse_empty(sheet, path)
