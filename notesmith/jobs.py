@@ -76,16 +76,17 @@ def do(job: Job, render: Callable[[Notes], str]) -> str | None:
 
 
 def notes_of(captions: Path, sheet: Path | None = None, confidence: float = 0.0) -> Notes:
-    """The notes of one caption file, with the sheet given or the one that lies beside it.
+    """The notes of one caption file, with the sheet given or the one beside it, and the corrections that lie there.
 
     Raises:
-        NotesmithError: the captions or the sheet will not do.
+        NotesmithError: the captions, the sheet or the corrections will not do.
     """
-    from notesmith.listening import take_notes
+    from notesmith.review.corrections import corrections_path, read_corrections
+    from notesmith.review.taking import listened
 
     sheet = sheet or find_sheet(captions)
-    known = read_sheet(sheet) if sheet else None
-    return take_notes(read_captions(captions), known, confidence=confidence)
+    known, edits = read_sheet(sheet) if sheet else None, read_corrections(corrections_path(captions))
+    return listened(read_captions(captions), known, edits, confidence)
 
 
 def renderer(form: Form, *, width: int, colour: bool) -> Callable[[Notes], str]:
