@@ -85,3 +85,35 @@ def reveal(
     from notesmith.planning.files import revealed
 
     give(revealed(sealed, key), output, force=force)
+
+
+@app.command()
+def rounds(
+    contest: Annotated[Path, typer.Argument(metavar="CONTEST", help="Who meets whom, and what was played.")],
+    notes: Annotated[
+        list[Path] | None, typer.Argument(metavar="[NOTES...]", help="Revealed notes of further episodes.")
+    ] = None,
+    output: Output = None,
+    force: Force = False,
+) -> None:
+    """Tell the rounds of a knock-out or a round robin: standings, byes, and what is still to play.
+
+    \b
+    A contest is a TOML file:
+      kind = "round-robin"           or "knock-out", with the strongest first
+      entrants = ["one tea", "another", "a third"]
+      [[played]]
+      one = "one tea"
+      other = "another"
+      winner = "another"             left out where they were equal
+      episode = "12"
+    A knock-out may have, instead of entrants, after = "league.toml" and best = 4.
+
+    \b
+    Examples:
+      notesmith plan rounds league.toml
+      notesmith plan rounds league.toml episode-13.notes.json
+    """
+    from notesmith.planning.files import told_rounds
+
+    give(told_rounds(contest, notes or ()), output, force=force)

@@ -14,8 +14,8 @@ from notesmith.records import SheetServing
 Paper = Literal["A4", "letter"]
 FACETS = ("appearance", "aroma", "flavour", "mouthfeel", "finish", "overall")
 
-ROOM = 190.0
-"""Millimetres that the rows of a taster's card may take: what the shorter paper leaves below the heading."""
+ROOM: dict[Paper, float] = {"A4": 222, "letter": 204}
+"""Millimetres that the rows of a taster's card may take: what the paper leaves below a heading of two lines."""
 REST = 8.0
 """Millimetres that a rest takes on the card."""
 
@@ -44,7 +44,7 @@ def pouring_page(plan: Plan, paper: Paper) -> str:
 
 def tasting_page(plan: Plan, paper: Paper) -> str:
     """The tasters' cards in HTML: codes in the order of serving, room to write, and nothing of the key."""
-    return _written("tasting.html", plan, paper, cards=list(_cards(plan)), facets=FACETS, height=_height(plan))
+    return _written("tasting.html", plan, paper, cards=list(_cards(plan)), facets=FACETS, height=_height(plan, paper))
 
 
 def _cards(plan: Plan) -> Iterator[Card]:
@@ -61,11 +61,11 @@ def _lines(order: tuple[str, ...], rest_after: int) -> Iterator[Line]:
             yield Line(place, "")
 
 
-def _height(plan: Plan) -> float:
+def _height(plan: Plan, paper: Paper) -> float:
     """Millimetres of one place, so that a card fills its page if it fits, and can be written on if not."""
     count, after = len(plan.wishes.cups), plan.wishes.rest_after
     rests = (count - 1) // after if after else 0
-    return round(min(36, max(13, (ROOM - REST * rests) / count)), 1)
+    return round(min(44, max(13, (ROOM[paper] - REST * rests) / count)), 1)
 
 
 def _written(name: str, plan: Plan, paper: Paper, **context: Any) -> str:

@@ -10,6 +10,7 @@ from notesmith.planning.cards import Paper, pouring_page, tasting_page
 from notesmith.planning.drawing import Plan, draw
 from notesmith.planning.key import read_key, reveal
 from notesmith.planning.methods import every_method
+from notesmith.planning.rounds import read_contest, told, with_notes
 from notesmith.planning.wishes import read_wishes
 from notesmith.publishing.files import make_folder, refuse_existing, write_file
 from notesmith.publishing.json_text import render
@@ -92,3 +93,13 @@ def revealed(sealed: Path, key: Path) -> str:
         return sheet_to_toml(reveal(read_sheet(sealed), opened))
     except SheetError as error:
         raise SheetError(error.what, where=error.where or str(sealed), mend=error.mend) from None
+
+
+def told_rounds(contest: Path, notes: Sequence[Path]) -> str:
+    """A contest over many episodes as text, with what further notes add to it.
+
+    Raises:
+        SheetError: the contest cannot be read, or the notes do not fit it.
+        NotesFileError: notes cannot be read.
+    """
+    return told(with_notes(read_contest(contest), [read_notes(path) for path in notes]))
