@@ -51,7 +51,8 @@ def corrected(notes: Notes, talk: Talk, edits: Sequence[Edit]) -> Notes:
     The notes are those of the talk, as they were taken; the edits are the whole file, undone ones among them.
     """
     done = applied(notes, talk, edits)
-    return done.notes.model_copy(update={"warnings": (*done.notes.warnings, *map(str, done.lost))})
+    warnings = (*done.notes.warnings, *map(str, done.lost))
+    return done.notes.model_copy(update={"warnings": warnings}) if done.lost else done.notes
 
 
 def applied(notes: Notes, talk: Talk, edits: Sequence[Edit]) -> Applied:

@@ -135,9 +135,10 @@ def next_undo(edits: Sequence[Edit]) -> str | None:
 def next_redo(edits: Sequence[Edit]) -> str | None:
     """Id of the edit that redoing once more brings back; None where nothing was undone since the latest new edit."""
     undone: list[str] = []
+    held = _held(edits)
     for edit in edits:
         if isinstance(edit, Undo):
-            undone.append(edit.edit)
+            undone += [edit.edit] if edit.edit in held else []
         elif isinstance(edit, Redo):
             undone = [other for other in undone if other != edit.edit]
         else:

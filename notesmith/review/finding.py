@@ -25,8 +25,8 @@ def find_words(text: str, words: Words) -> Span | None:
     >>> find_words("Well. The first is quite sweet, and thick.", words)
     (19, 30)
     """
-    if text[slice(*words.span)] == words.text and _likeness(text, words.span, words) >= ALIKE:
-        return words.span
+    if text[slice(*words.span)] == words.text and _likeness(text, words.span, words) == 1:
+        return words.span  # as before, though it be a mark or a part of a word
     scored = [(_likeness(text, span, words), -abs(span[0] - words.span[0]), span) for span in places(text, words.text)]
     score, _, span = max(scored, default=(0.0, 0, None))
     return span if score >= ALIKE else None

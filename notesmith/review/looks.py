@@ -9,7 +9,7 @@ from notesmith.records import Evidenced, Notes, Observation, Repair, Section
 from notesmith.review.saying import FIELDS, is_corrected
 
 UNSURE = 0.75
-"""A confidence below which one record in three or more is wrong, as measured on recordings never met before."""
+"""A confidence below this is low: it is the chance of being right, so of these more than one in four is wrong."""
 FAR_S, FAR_CHARS = 45.0, 600
 """How long after a sample was last named it is only guessed: seconds, or characters where there are no times."""
 WEIGHTS: Mapping[str, float] = {
@@ -104,7 +104,8 @@ def _is_far(record: Evidenced, rules: list[str], namings: Namings) -> bool:
 def _namings(notes: Notes) -> Namings:
     """Where each sample was named, as far as notes tell: in an observation's own clause, or at a section of its own."""
     named: dict[str, list[tuple[int, float | None]]] = {}
-    for record in (*notes.observations, *notes.sections):
+    placed: tuple[Observation | Section, ...] = (*notes.observations, *notes.sections)
+    for record in placed:
         here = isinstance(record, Section) or any(why.rule == "sample named here" for why in record.why)
         if record.sample is not None and here:
             named.setdefault(record.sample, []).append((record.span[0], record.start))
