@@ -25,8 +25,8 @@ def find_words(text: str, words: Words) -> Span | None:
     >>> find_words("Well. The first is quite sweet, and thick.", words)
     (19, 30)
     """
-    if text[slice(*words.span)] == words.text and _likeness(text, words.span, words) == 1:
-        return words.span  # as before, though it be a mark or a part of a word
+    if _is_as_before(text, words):
+        return words.span
     scored = [(_likeness(text, span, words), -abs(span[0] - words.span[0]), span) for span in places(text, words.text)]
     score, _, span = max(scored, default=(0.0, 0, None))
     return span if score >= ALIKE else None
@@ -48,6 +48,13 @@ def words_before(text: str, start: int) -> str:
 def words_after(text: str, end: int) -> str:
     """The few words after a character."""
     return " ".join(text[end : end + REACH].split()[:AROUND])
+
+
+def _is_as_before(text: str, words: Words) -> bool:
+    """Whether all stands as it did: then the words may be a mark or a part of a word too."""
+    start, end = words.span
+    around = words_before(text, start), words_after(text, end)
+    return text[start:end] == words.text and around == (words.before, words.after)
 
 
 def _likeness(text: str, span: Span, words: Words) -> float:
