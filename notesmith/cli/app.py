@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from notesmith import __version__
-from notesmith.cli import lexicon, notes, plan, publish, schema, sheet
+from notesmith.cli import lexicon, notes, plan, publish, review, schema, sheet
 from notesmith.cli.speaking import plain_output, tell
 from notesmith.errors import NotesmithError
 
@@ -21,6 +21,7 @@ app = typer.Typer(
 )
 app.command("notes")(notes.notes)
 app.command("publish")(publish.publish)
+app.command("review")(review.review)
 app.add_typer(sheet.app, name="sheet")
 app.add_typer(plan.app, name="plan")
 app.command("schema")(schema.schema)
