@@ -141,7 +141,7 @@ def _table(contest: Contest) -> Iterator[str]:
     width = max(map(len, contest.entrants))
     for row in standings(contest.entrants, contest.played):
         games = f"{row.won} won, {row.drawn} drawn, {row.lost} lost"
-        yield f"  {row.rank:2}. {row.entrant:{width}}  {row.points:4g} points  {games}"
+        yield f"  {row.rank:2}. {row.entrant:{width}}  {row.points:4g} pt  {games}"
 
 
 def _said(game: Game) -> str:
