@@ -59,10 +59,11 @@ def _is_as_before(text: str, words: Words) -> bool:
 
 def _likeness(text: str, span: Span, words: Words) -> float:
     """The share of the words around the stretch that stand around this place too."""
-    kept = Counter([*_parts(words.before), *_parts(words.after)])
-    here = Counter([*_parts(words_before(text, span[0])), *_parts(words_after(text, span[1]))])
-    return (kept & here).total() / kept.total() if kept else 1.0
+    kept = _parts(words.before), _parts(words.after)
+    here = _parts(words_before(text, span[0])), _parts(words_after(text, span[1]))
+    shared = sum((side & other).total() for side, other in zip(kept, here, strict=True))
+    return shared / sum(side.total() for side in kept) if any(kept) else 1.0
 
 
-def _parts(text: str) -> list[str]:
-    return re.findall(r"\w+", text.lower())
+def _parts(text: str) -> Counter[str]:
+    return Counter(re.findall(r"\w+", text.lower()))

@@ -1,7 +1,4 @@
-"""Notes taken with corrections heeded: names for the sheet and words for the lexicon before listening, the rest after.
-
-This loads the listener; import it only where captions are listened to.
-"""
+"""Notes taken with corrections heeded: names and words that were taught before listening, the rest after."""
 
 from collections.abc import Sequence
 from functools import lru_cache
@@ -11,7 +8,6 @@ from notesmith.lexicon import Lexicon
 from notesmith.lexicon.folders import Domain, Row, own_domains
 from notesmith.lexicon.merge import merged
 from notesmith.lexicon.words import pieces
-from notesmith.listening import draft_sheet, take_notes
 from notesmith.records import Notes, Sheet
 from notesmith.review.applying import corrected
 from notesmith.review.edits import Alias, Edit, Mend, Teach, standing
@@ -30,6 +26,8 @@ def listened(captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], con
 
 def heeding(captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], confidence: float = 0.0) -> Notes:
     """The notes as listening makes them once names and words are taught: what the other corrections are applied to."""
+    from notesmith.listening import draft_sheet, take_notes
+
     lexicon = taught_lexicon(edits)
     if sheet or not any(isinstance(edit, Alias) for edit in standing(edits)):
         known = amended_sheet(sheet, edits) if sheet else None

@@ -18,7 +18,9 @@ VTT = "WEBVTT\n\n00:01.000 --> 00:04.000\nThis bowl is plummy.\n"
 Command = Callable[..., int]
 
 
-def heard(captions: Captions, sheet: Sheet | None = None, *, confidence: float = 0.0) -> Notes:
+def heard(
+    captions: Captions, sheet: Sheet | None = None, *, lexicon: object = None, confidence: float = 0.0
+) -> Notes:
     """Notes that tell which sheet was used; a talk of the weather has no tasting."""
     if "weather" in captions.source_text:
         raise NoTastingError("nothing is tasted", where=captions.name, mend="give another recording")
