@@ -15,6 +15,7 @@ from notesmith.review.saying import said, words_at
 from notesmith.review.taking import amended_sheet, heeding, listened, taught_lexicon, uncorrected
 from notesmith.transcript import Captions, Talk, read_captions
 
+DEMO = Path(__file__).parents[2] / "samples" / "demo" / "pegs.vtt"
 AT = "2031-05-01T09:00:00+00:00"
 TALK = """WEBVTT
 
@@ -136,12 +137,11 @@ def test_notes_that_hold_corrections_are_listened_to_anew(captions: Path) -> Non
     assert uncorrected(before, read, edits) is before
 
 
-def test_a_name_for_a_drafted_sample_is_heeded_and_the_sheet_stays_a_draft(captions: Path) -> None:
+def test_a_name_for_a_drafted_sample_is_heeded_and_the_sheet_stays_a_draft() -> None:
     """Without a sheet of one's own."""
-    captions.write_text(TALK.replace("Left cup first", "Tea number one").replace("Now the heron", "Tea number two"))
-    read = read_captions(captions)
-    drafted = heeding(read, None, ())
-    notes = heeding(read, None, (_alias(of=drafted.samples[0], alias="heron"),))
+    read = read_captions(DEMO)
+    (first, *_) = heeding(read, None, ()).samples
+    notes = heeding(read, None, (_alias(of=first),))
     assert notes.sheet_drafted
     assert notes.sheet.samples[0].aliases[-1] == "heron"
 
