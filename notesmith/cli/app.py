@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from notesmith import __version__
-from notesmith.cli import lexicon, notes, plan, publish, review, schema, sheet
+from notesmith.cli import evidence, lexicon, notes, plan, publish, review, schema, sheet
 from notesmith.cli.speaking import plain_output, tell
 from notesmith.errors import NotesmithError
 
@@ -24,6 +24,7 @@ app.command("publish")(publish.publish)
 app.command("review")(review.review)
 app.add_typer(sheet.app, name="sheet")
 app.add_typer(plan.app, name="plan")
+app.add_typer(evidence.app, name="evidence")
 app.command("schema")(schema.schema)
 app.add_typer(lexicon.app, name="lexicon")
 

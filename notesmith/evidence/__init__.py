@@ -1,0 +1,1 @@
+"""What notes prove: recordings read as trials, rankings and profiles, and handed to the arithmetic of `sensory`."""

@@ -1,0 +1,139 @@
+"""Recordings read as trials: who sorted the cups rightly, and who preferred which of two."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from notesmith.evidence.sessions import Session
+from notesmith.records import Comparison, Preference
+from notesmith.sensory.protocols import DUO_TRIO, TETRAD, TRIANGLE, TWO_OUT_OF_FIVE, Protocol
+
+SORTED = {(1, 2): TRIANGLE, (2, 2): TETRAD, (2, 3): TWO_OUT_OF_FIVE}
+"""The tests in which like cups are put together, by how many there are of each of two products."""
+REFERENCE = "reference"
+AS_A_WHOLE = frozenset("overall good nice quality liking preference".split())
+"""Properties on which `equal` means that neither is preferred."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """One trial of one taster."""
+
+    taster: str
+    right: bool
+
+
+@dataclass(frozen=True)
+class Sorting:
+    """Trials of one protocol, over all recordings that were such a test."""
+
+    protocol: Protocol
+    sessions: tuple[Session, ...]
+    answers: tuple[Answer, ...]
+
+    @property
+    def by_taster(self) -> dict[str, tuple[int, int]]:
+        """Right answers and trials of each taster."""
+        right = Counter(answer.taster for answer in self.answers if answer.right)
+        return {taster: (right[taster], n) for taster, n in sorted(Counter(at.taster for at in self.answers).items())}
+
+
+@dataclass(frozen=True)
+class Paired:
+    """How often each of two products was put first, over all recordings in which they met."""
+
+    names: tuple[str, str]
+    about: str
+    """What was asked: `overall` for the liking, else a property of which the one has more."""
+    counts: tuple[int, int, int]
+    """For the first, for neither, for the second."""
+    tasters: tuple[str, ...]
+    sessions: tuple[Session, ...]
+    first_tasted: tuple[int, int]
+    """How often the cup tasted first was named, of how many times that one was named and the order is known."""
+
+
+def protocol_of(session: Session) -> Protocol | None:
+    """The sorting test that a session was, told by how often each product was poured; None where it was none.
+
+    A session with a sample called `reference` is a duo-trio.
+    """
+    known = [session.products.get(sample) for sample in session.notes.samples]
+    if None in known or len(set(known)) != 2:
+        return None
+    poured = tuple(sorted(Counter(known).values()))
+    return DUO_TRIO if poured == (1, 2) and _reference(session) else SORTED.get(poured)  # type: ignore[arg-type]
+
+
+def sortings(sessions: Sequence[Session]) -> list[Sorting]:
+    """The sorting tests among the recordings; an answer is what a taster last called equal before the reveal."""
+    found: dict[str, list[tuple[Session, list[Answer]]]] = {}
+    protocols: dict[str, Protocol] = {}
+    for session in sessions:
+        if protocol := protocol_of(session):
+            protocols[protocol.name] = protocol
+            found.setdefault(protocol.name, []).append((session, _answers(session)))
+    return [
+        Sorting(protocols[name], tuple(at for at, _ in held), tuple(answer for _, given in held for answer in given))
+        for name, held in found.items()
+        if any(given for _, given in held)
+    ]
+
+
+def pairs(sessions: Sequence[Session]) -> list[Paired]:
+    """What was put first of two products, by liking and by each property that was compared."""
+    votes: dict[tuple[tuple[str, str], str], list[tuple[Session, str, str | None]]] = {}
+    for session in sessions:
+        names = tuple(sorted(session.names.values()))
+        if len(names) != 2 or names[0] == names[1]:
+            continue
+        for about in ("overall", *sorted({at.attribute for at in session.notes.comparisons} - AS_A_WHOLE)):
+            for taster, sample in _votes(session, about).items():
+                votes.setdefault(((names[0], names[1]), about), []).append((session, taster, sample))
+    return [_paired(names, about, cast) for (names, about), cast in votes.items()]
+
+
+def _answers(session: Session) -> list[Answer]:
+    together = session.last_words(
+        at for at in session.notes.comparisons if at.relation == "equal" and _sorts(session, at)
+    )
+    return [Answer(taster, _right(session, at)) for taster, at in together.items() if isinstance(at, Comparison)]
+
+
+def _sorts(session: Session, at: Comparison) -> bool:
+    reference = _reference(session)
+    return 2 <= len(at.samples) < len(session.notes.samples) and (not reference or reference in at.samples)
+
+
+def _right(session: Session, at: Comparison) -> bool:
+    """Whether what was put together is all that there is of one product, or two of a tetrad's alike."""
+    alike = {session.products[sample] for sample in at.samples}
+    if len(alike) != 1:
+        return False
+    return len(at.samples) == sum(session.products[sample] in alike for sample in session.notes.samples)
+
+
+def _reference(session: Session) -> str | None:
+    return next((at.id for at in session.notes.sheet.samples if REFERENCE in {at.id.casefold(), *at.aliases}), None)
+
+
+def _votes(session: Session, about: str) -> dict[str, str | None]:
+    """What each taster put first; None for neither."""
+    compared = [at for at in session.notes.comparisons if at.attribute == about or _as_a_whole(about, at)]
+    liked = [at for at in session.notes.preferences if about == "overall" and at.scope == "overall"]
+    words = session.last_words([*compared, *liked])
+    return {taster: at.preferred if isinstance(at, Preference) else at.more for taster, at in words.items()}
+
+
+def _as_a_whole(about: str, at: Comparison) -> bool:
+    return about == "overall" and at.attribute in AS_A_WHOLE
+
+
+def _paired(names: tuple[str, str], about: str, cast: Sequence[tuple[Session, str, str | None]]) -> Paired:
+    named = Counter(session.names.get(sample) if sample else None for session, _, sample in cast)
+    ordered = [(session.order[0], sample) for session, _, sample in cast if sample and len(session.order) == 2]
+    return Paired(
+        names, about, (named[names[0]], named[None], named[names[1]]), tuple(sorted({taster for _, taster, _ in cast})),
+        tuple({id(session): session for session, _, _ in cast}.values()),
+        (sum(first == sample for first, sample in ordered), len(ordered)),
+    )  # fmt: skip
