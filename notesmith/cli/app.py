@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from notesmith import __version__
-from notesmith.cli import evidence, lexicon, notes, plan, publish, review, schema, sheet
+from notesmith.cli import evidence, learn, lexicon, notes, plan, publish, review, schema, sheet
 from notesmith.cli.speaking import plain_output, tell
 from notesmith.errors import NotesmithError
 
@@ -22,6 +22,7 @@ app = typer.Typer(
 app.command("notes")(notes.notes)
 app.command("publish")(publish.publish)
 app.command("review")(review.review)
+app.command("learn")(learn.learn)
 app.add_typer(sheet.app, name="sheet")
 app.add_typer(plan.app, name="plan")
 app.add_typer(evidence.app, name="evidence")
