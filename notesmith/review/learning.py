@@ -119,7 +119,7 @@ def annotation(notes: Notes) -> dict[str, Any]:
 
 def _plain(record: Evidenced) -> dict[str, Any]:
     fields = record.model_dump(mode="json")
-    dropped = {"id", "span", "confidence", "why", "term_span", "after_reveal"}
+    dropped = {"id", "span", "confidence", "why", "term_span", "after_reveal", "concept"}
     dropped |= {"quote"} if isinstance(record, UNQUOTED) else set()
     dropped |= {"samples"} if not fields.get("samples") else set()
     return {name: value for name, value in fields.items() if name not in dropped}
