@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from notesmith import __version__
-from notesmith.cli import evidence, learn, lexicon, notes, plan, publish, review, schema, sheet
+from notesmith.cli import evidence, learn, lexicon, notes, plan, publish, review, schema, sheet, value
 from notesmith.cli.speaking import plain_output, tell
 from notesmith.errors import NotesmithError
 
@@ -26,6 +26,7 @@ app.command("learn")(learn.learn)
 app.add_typer(sheet.app, name="sheet")
 app.add_typer(plan.app, name="plan")
 app.add_typer(evidence.app, name="evidence")
+app.command("value")(value.value)
 app.command("schema")(schema.schema)
 app.add_typer(lexicon.app, name="lexicon")
 

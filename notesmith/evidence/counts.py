@@ -19,6 +19,7 @@ from notesmith.sensory.claims import (
     claim_pair,
     claim_ranking,
     written,
+    written_range,
 )
 from notesmith.sensory.difference import Estimate, Method, judge, least_right, p_more, p_two_sided
 from notesmith.sensory.no_preference import judge_pair
@@ -65,7 +66,11 @@ def tell_repeated(name: str, counts: Sequence[str]) -> str:
         lines = list(tell_spread(spread))
         verdict = replace(verdict, p_difference=spread.p_difference or 0.0)
     claim = claim_difference(verdict, Circumstances(len(pairs)))
-    return _told(f"A {protocol.title}, {right} of {trials} right by {len(pairs)} tasters", lines, str(claim))
+    return _told(
+        f"A {protocol.title}, {right} of {trials} right by {len(pairs)} taster{'' if len(pairs) == 1 else 's'}",
+        lines,
+        str(claim),
+    )
 
 
 def _pair(text: str) -> tuple[int, int]:
@@ -100,8 +105,8 @@ def tell_calls(hits: int, of_a: int, alarms: int, of_other: int) -> str:
     says = "A difference was found" if found.p_difference <= ALPHA else "No difference was shown"
     claim = (
         f"{says}: {hits} of {of_a} cups of A and {alarms} of {of_other} others were called A "
-        f"(n = {of_a + of_other}, {written(found.p_difference)}). Weakest link: these counts do not say how many called. "
-        f"To find a difference of d′ 1 nine times in ten, {needed} cups of each kind are needed."
+        f"(n = {of_a + of_other}, {written(found.p_difference)}). Weakest link: these counts do not say how many "
+        f"called. To find a difference of d′ 1 nine times in ten, {needed} cups of each kind are needed."
     )
     return _told("An A-not-A test", (f"d′ {_estimate(found.distance)}",), claim)
 
@@ -165,7 +170,8 @@ def _told(title: str, figures: tuple[str, ...] | list[str], claim: str) -> str:
 
 def _estimate(found: Estimate) -> str:
     error = f", error {found.error:.3f}" if found.error is not None else ""
-    return f"{found.value:.3f} (95 % {found.low:.3f} to {found.high:.3f}{error})"
+    value = "without end" if np.isinf(found.value) else f"{found.value:.3f}"
+    return f"{value} (95 % {written_range(found.low, found.high, 3)}{error})"
 
 
 def _count(least: object, trials: int) -> str:
