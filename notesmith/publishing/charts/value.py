@@ -14,6 +14,7 @@ MARK = 5.0
 LINE = 15.0
 LEFT = 46.0
 BESTS, OTHERS, KNEE = Sign(COLOURS[0], SHAPES[0]), Sign(FAINT, SHAPES[0]), Sign(COLOURS[1], SHAPES[3])
+_AROUND = ((1, 0), (1, 1.4), (1, -1.4), (0, 1.4), (0, -1.4), (-1, 0), (-1, -1.4), (-1, 1.4))
 Box = tuple[float, float, float, float]
 
 
@@ -62,7 +63,7 @@ class _Plot:
     """The axes, and what is put between them."""
 
     def __init__(self, paper: Paper, points: Sequence[Point]) -> None:
-        self.paper, self.top = paper, paper.height + TEXT
+        self.paper, self.top = paper, paper.height + 2 * TEXT
         self.tall = max(TALL, len(points) * LINE * 1.6)
         self.bottom, self.right = self.top + self.tall, paper.width - 8
         self.prices = _ticks(min(at.price for at in points), max(at.price for at in points))
@@ -91,6 +92,7 @@ class _Plot:
         steps = [(after[0], before[1]) for before, after in pairwise(corners)]
         path = [corner for pair in zip(corners, [*steps, (self.right, corners[-1][1])], strict=True) for corner in pair]
         self.paper.line(path, BESTS.colour, 1.5)
+        self.taken += [_around_line(*ends) for ends in pairwise(path)]
 
     def mark(self, point: Point) -> None:
         """Put the sign of a point."""
@@ -101,9 +103,9 @@ class _Plot:
     def name(self, point: Point) -> None:
         """Write the name where it meets nothing else, with a line to the point where that is far."""
         x, y = self.place(point)
-        wide = min(width_of(point.name[:300], SMALL), self.right - LEFT)
+        wide = min(width_of(point.name[:300], SMALL), (self.right - LEFT) / 2)
         box = next((at for at in self._rooms(x, y, wide) if not self._meets(at)), None)
-        if box is None:  # the sheet is full: it grows below its axes no more than a line a name
+        if box is None:  # so full a sheet that names must meet
             box = (LEFT, self.top, LEFT + wide, self.top + LINE)
         self.taken.append(box)
         near_x, near_y = min(max(x, box[0]), box[2]), min(max(y, box[1]), box[3])
@@ -114,7 +116,7 @@ class _Plot:
     def _rooms(self, x: float, y: float, wide: float) -> Iterator[Box]:
         """Places for a name: beside its point, above and below, then farther and farther away, and at last anywhere."""
         for far in (MARK + 3, 18, 32, 50, 75, 105, 140):
-            for dx, dy in ((1, 0), (1, -0.7), (1, 0.7), (0, -1), (0, 1), (-1, 0), (-1, -0.7), (-1, 0.7)):
+            for dx, dy in _AROUND:
                 left = x + dx * far - (wide if dx < 0 else wide / 2 if dx == 0 else 0)
                 yield self._within(left, y + dy * far - LINE / 2, wide)
         lines = int(self.tall // LINE)
@@ -138,6 +140,11 @@ class _Plot:
 
     def _y(self, score: float) -> float:
         return self.bottom - (score - self.scores[0]) / (self.scores[-1] - self.scores[0]) * self.tall
+
+
+def _around_line(one: tuple[float, float], other: tuple[float, float]) -> Box:
+    (x, y), (to_x, to_y) = sorted((one, other))
+    return x - 1, min(y, to_y) - 1, to_x + 1, max(y, to_y) + 1
 
 
 def _ticks(least: float, most: float) -> list[float]:
