@@ -103,27 +103,28 @@ def with_notes(contest: Contest, notes: Sequence[Notes]) -> Contest:
 
 
 def result_of(notes: Notes, entrants: Sequence[str]) -> Result:
-    """Which of two entrants was liked better in an episode: by most tasters, each at their last word on the whole.
+    """Which of two entrants was liked better in an episode: by most tasters, each at their last word before the reveal.
 
     Raises:
-        SheetError: the products are still sealed, or not exactly two entrants were tasted.
+        SheetError: the products are sealed, not exactly two entrants were tasted, or nobody says which is better.
     """
     products = {sample.id: sample.product for sample in notes.sheet.samples}
     met = [name for name in entrants if name in products.values()]
     if len(met) != 2:
-        mend = (
-            "reveal the notes first" if None in products.values() else "take notes with a sheet that names two of them"
-        )
+        mend = "reveal the notes first" if None in products.values() else "name two of them as products in the sheet"
         raise SheetError(f"{len(met)} entrants were tasted", where=notes.transcript, mend=mend)
-    last = {said.taster: said for said in notes.preferences if said.scope == "overall"}
-    votes = Counter(_liked(said, products) for said in last.values())
+    votes = Counter(products.get(said.preferred or "") for said in _last_words(notes))
     one, other = met
+    if not votes[one] + votes[other]:
+        raise SheetError("nobody says which is better", where=notes.transcript, mend="write it into [[played]]")
     winner = one if votes[one] > votes[other] else other if votes[other] > votes[one] else None
     return Result(one=one, other=other, winner=winner, episode=notes.transcript)
 
 
-def _liked(said: Preference, products: dict[str, str | None]) -> str | None:
-    return products.get(said.preferred or "")
+def _last_words(notes: Notes) -> Iterable[Preference]:
+    """What each taster said last of the whole, while nobody knew which was which."""
+    blind = [said for said in notes.preferences if all(said.span < reveal.span for reveal in notes.reveals)]
+    return {said.taster: said for said in blind if said.scope == "overall"}.values()
 
 
 def told(contest: Contest) -> str:
