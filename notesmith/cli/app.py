@@ -55,6 +55,10 @@ def start(
       notesmith notes *.vtt --format markdown --output-dir notes/
       notesmith publish talk.notes.json --to episode/            show notes, chapters, charts and more
 
+    \b
+    Before you record:
+      notesmith plan draw oolongs.plan.toml --to oolongs/        codes, orders, cards and a sealed key
+
     A sheet named like the captions (talk.sheet.toml beside talk.vtt) is found by itself.
     """
 

@@ -1,6 +1,8 @@
 """Plans and contests as files: what is refused, what is written, and what is told."""
 
+import json
 import tomllib
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -85,6 +87,15 @@ def test_a_written_sheet_is_revealed_with_its_key(tmp_path: Path) -> None:
     files = draw_into(tmp_path, put(tmp_path, PLAN))
     sheet = read_sheet(put(tmp_path, revealed(files["sheet.toml"], files["key.json"]), "open.sheet.toml"))
     assert {sample.product for sample in sheet.samples} == {"Hill oolong", "Lake oolong"}
+
+
+def test_the_commitment_can_be_computed_without_us(tmp_path: Path) -> None:
+    """From the key file with the standard library alone, as the README tells how."""
+    plan = put(tmp_path, PLAN.replace('"Hill oolong"', '"Thé \\u2013 hill", price = 9, net_weight = 12.5'))
+    files = draw_into(tmp_path, plan)
+    key = json.loads(files["key.json"].read_text("utf-8"))
+    text = json.dumps(key, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    assert sha256(text.encode()).hexdigest() == read_sheet(files["sheet.toml"]).commitment
 
 
 def test_the_key_of_another_plan_is_refused(tmp_path: Path) -> None:

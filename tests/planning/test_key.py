@@ -89,7 +89,7 @@ def test_spaces_and_the_order_of_fields_are_no_matter(tmp_path: Path) -> None:
 
 
 def test_the_commitment_can_be_computed_without_us() -> None:
-    """The same digest from the standard library alone, as the README tells how."""
+    """The same digest from the standard library alone, and what the key does not say is left out."""
     from hashlib import sha256
 
     key = Key(salt="ab", seed="7", samples=(SheetSample(id="417", product="Thé", price=2.0),))
