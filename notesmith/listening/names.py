@@ -37,10 +37,11 @@ class Name:
 def tokens_of(text: str) -> tuple[str, ...]:
     """Words as the tokenizer cuts them, lower-cased.
 
-    >>> tokens_of("Wendell's pale-ale")
-    ('wendell', "'s", 'pale', '-', 'ale')
+    >>> tokens_of("Wendell's pale-ale"), tokens_of("Jar K7")
+    (('wendell', "'s", 'pale', '-', 'ale'), ('jar', 'k7'))
     """
-    return tuple(re.findall(r"\d+|[^\W\d_]+(?=n't)|n't|'s|[^\W\d_]+|[^\w\s]", text.lower().replace("’", "'")))
+    plain = text.lower().replace("’", "'")
+    return tuple(re.findall(r"[^\W_]*\d[^\W_]*|[^\W\d_]+(?=n't)|n't|'s|[^\W\d_]+|[^\w\s]", plain))
 
 
 def names_of(sheet: Sheet, lexicon: Lexicon) -> list[Name]:
@@ -69,11 +70,21 @@ def _ways(sample: SheetSample) -> Iterator[tuple[str, ...]]:
             yield core
         if len(core) > 1 and core[-1] in CARRIERS and core[-2] not in CARRIERS:
             core = core[:-1]
-        if core and core[0] in CARRIERS and len(core) > 1:
+        if core and core[0] in CARRIERS and len(core) > 1 and core[1] not in CARRIERS:
             core = core[1:]
         if core not in (("one",), ("other",), ("same",)) or core == words:
             yield core
         yield from _spoken_number(core)
+        yield from _spoken_code(core)
+
+
+def _spoken_code(words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """A letter and its number apart, as they are heard: K7 and k 7 and k seven, 2B and two b."""
+    code = re.fullmatch(r"([a-z]+)(\d+)|(\d+)([a-z]+)", words[0]) if len(words) == 1 else None
+    if code:
+        parts = [part for part in code.groups() if part]
+        yield tuple(parts)
+        yield tuple(DIGITS.get(int(part), part) if part.isdigit() else part for part in parts)
 
 
 def _spoken_number(words: tuple[str, ...]) -> Iterator[tuple[str, ...]]:

@@ -61,6 +61,16 @@ def test_a_three_digit_code_is_also_called_by_its_digits() -> None:
     assert names(SheetSample(id="315"))[("three", "one", "five")] == "315"
 
 
+def test_a_code_of_a_letter_and_a_number_is_also_called_in_two_words() -> None:
+    """K7 may be printed as one word, or as it is spoken."""
+    assert {("k7",), ("k", "7"), ("k", "seven")} <= names(SheetSample(id="K7")).keys()
+
+
+def test_a_vessel_is_not_left_alone_of_two() -> None:
+    """`The spoon bowl` is called neither `bowl` nor by anything that others stand in, too."""
+    assert ("bowl",) not in names(SheetSample(id="spoon", aliases=("the spoon bowl",)))
+
+
 def test_no_spoken_number_for_a_word() -> None:
     """A sample called by a word is called by no number."""
     assert [words for words in names(SheetSample(id="otter")) if words != ("otter",)] == []
