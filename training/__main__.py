@@ -1,4 +1,4 @@
-"""`python -m training`: rows from recordings, an encoder from rows, the program's file from an encoder.
+"""`python -m training`: rows from recordings, an encoder from rows, the program's files from encoder and answers.
 
 `rows` needs the program; the other steps need PyTorch, and a GPU where there is one.
 """
@@ -10,7 +10,7 @@ from pathlib import Path
 
 from training.split import FOLDS, RECORDINGS
 
-MODEL = Path("notesmith/listening/model")
+MODEL, TURNS = Path("notesmith/listening/model"), Path("notesmith/listening/turning_weights.py")
 
 
 def main(arguments: list[str]) -> None:
@@ -23,8 +23,10 @@ def main(arguments: list[str]) -> None:
     whole = steps.add_parser("fit", help="fit to all recordings")
     export = steps.add_parser("export", help="write the encoder as the file that the program reads")
     measure = steps.add_parser("measure", help="score the notes that held-out answers make, beside the rules' own")
-    measure.add_argument("answers", type=Path, nargs="+")
-    measure.add_argument("--recordings", type=Path, default=RECORDINGS)
+    turns = steps.add_parser("turns", help="fit what speaks for turning to another sample, by held-out answers")
+    for step in (measure, turns):
+        step.add_argument("answers", type=Path, nargs="+")
+        step.add_argument("--recordings", type=Path, default=RECORDINGS)
     measure.add_argument("--bare", action="store_true", help="without case and punctuation")
     for step in (rows, held, whole, export):
         step.add_argument("rows", type=Path)
@@ -38,7 +40,9 @@ def main(arguments: list[str]) -> None:
         step.add_argument("--epochs", type=int, default=45)
         step.add_argument("--alone", action="store_true", help="hide what the rules have judged")
     a = parser.parse_args(arguments)
-    {"rows": _rows, "held-out": _held_out, "fit": _fit, "export": _export, "measure": _measure}[a.step](a)
+    {
+        "rows": _rows, "held-out": _held_out, "fit": _fit, "export": _export, "measure": _measure, "turns": _turns,
+    }[a.step](a)  # fmt: skip
 
 
 def _rows(a: argparse.Namespace) -> None:
@@ -84,6 +88,15 @@ def _export(a: argparse.Namespace) -> None:
     from training.rows import load  # noqa: PLC0415
 
     export(a.encoder, load(a.rows)[1], MODEL)
+
+
+def _turns(a: argparse.Namespace) -> None:
+    from training.examples import LAYOUT  # noqa: PLC0415
+    from training.measured import choices_of, heard_again  # noqa: PLC0415
+    from training.turns import fit, written  # noqa: PLC0415
+
+    everything = heard_again(a.recordings, MODEL / "pieces.txt", a.answers, LAYOUT, bare=False)
+    TURNS.write_text(written(fit([c for h in everything for c in choices_of(h)])), encoding="utf-8")
 
 
 def _measure(a: argparse.Namespace) -> None:

@@ -2,6 +2,7 @@
 
 import json
 import re
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -15,16 +16,18 @@ from notesmith.listening.facts import candidates
 from notesmith.listening.hearing import Hearing
 from notesmith.listening.pipeline import listen
 from notesmith.listening.shown import (
-    BY_RULES,
     FACETS,
     FACT_KINDS,
+    FOLLOWING,
     PARTS,
     PRESENCES,
     SECTION_KINDS,
     SIGHTS,
+    SINCE,
     cast_parts,
     following_parts,
     show,
+    since_parts,
     slots_of,
 )
 from notesmith.listening.told import INTENSITIES, POINTERS, VOICES, WIDTHS
@@ -34,8 +37,13 @@ from training.layout import UNTOLD, Layout
 
 Record = dict[str, Any]
 LAYOUT = Layout(
-    SIGHTS, ["named", "since", "until", "pointed", "pause", "samples"], WIDTHS, list(POINTERS),
-    list(PARTS), ["nobody", "last", "earlier", "coming", "named before in the thought", "named after in the thought"],
+    SIGHTS, ["named", "since", "until", "pointed", "pause", "samples", "echo", "since echo"], WIDTHS, list(POINTERS),
+    list(PARTS),
+    [
+        "nobody", "last", "earlier", "coming", "named before in the thought", "named after in the thought",
+        "echoed", "echoed in the thought", "echoed soon", "not named yet", "named longest ago", "named since",
+        "echoed since",
+    ],
 )  # fmt: skip
 TARGETS = LAYOUT.targets
 
@@ -52,6 +60,14 @@ class Example:
     samples: int
     unfound: int  # records whose words could not be placed
 
+    def stretches(self) -> list[tuple[int, int, int]]:
+        """Every description: its first word, the word after its last, and the slot of its sample."""
+        marks, samples = (self.targets[:, TARGETS.index(name)].tolist() for name in ("description", "sample"))
+        ends = [*(k for k, mark in enumerate(marks) if mark != 2), len(marks)]  # 2: a description goes on
+        return [
+            (start, ends[bisect_right(ends, start)], samples[start]) for start, mark in enumerate(marks) if mark == 1
+        ]
+
 
 def caption_file(gold: Path) -> Path:
     """The captions that an annotation lies beside."""
@@ -65,9 +81,11 @@ def read_example(gold: Path, lexicon: Lexicon, *, bare: bool) -> tuple[Example, 
         captions = strip(captions)
     hearing = listen(Talk.from_captions(captions), read_sheet(_sheet_of(gold)), lexicon, by_rules=True)
     labels = Labels(hearing, json.loads(gold.read_text(encoding="utf-8")))
-    words, parts = [w.norm for w in hearing.words], cast_parts(hearing)
-    sights = show(hearing, parts)
-    parts[:, BY_RULES:] = np.stack(following_parts(labels.perceived_last(), len(slots_of(hearing))), axis=1)
+    words, cast = [w.norm for w in hearing.words], cast_parts(hearing)
+    parts, sights = cast.parts, show(hearing, cast.parts)
+    last, before = labels.perceived_last()
+    parts[:, SINCE:FOLLOWING] = np.stack(since_parts(cast, np.arange(len(words)), before), axis=1)
+    parts[:, FOLLOWING:] = np.stack(following_parts(last, len(slots_of(hearing))), axis=1)
     name = gold.name.removesuffix(".gold.json")
     return Example(name, words, sights, parts, labels.targets, len(slots_of(hearing)), labels.unfound), hearing
 
@@ -113,15 +131,15 @@ class Labels:
             self._mark("repair", stretch)
         self.targets = np.stack([self.column[name] for name in TARGETS], axis=1)
 
-    def perceived_last(self) -> NDArray[np.int16]:
-        """For every word, the slot of the sample that the description before it is about; 0 before the first."""
-        last = np.zeros(len(self.said), dtype=np.int16)
-        marks, current = self.column["description"], 0
+    def perceived_last(self) -> tuple[NDArray[np.int16], NDArray[np.int64]]:
+        """For every word, the slot of the sample perceived last, and where the last description ended."""
+        last, ended = np.zeros(len(self.said), dtype=np.int16), np.zeros(len(self.said), dtype=np.int64)
+        marks, current, end = self.column["description"], 0, 0
         for i, mark in enumerate(marks):
             if i and marks[i - 1] and mark != 2:  # a description has ended
-                current = self.column["sample"][i - 1]
-            last[i] = current
-        return last
+                current, end = self.column["sample"][i - 1] or current, i
+            last[i], ended[i] = current, end
+        return last, ended
 
     def _window(self, record: Record) -> range:
         """The words that a record's quote may begin with: those of its cue, with a little slack."""

@@ -15,6 +15,7 @@ from torch.nn import functional
 from training.layout import Layout
 
 WIDTH, HEADS_OF_ATTENTION, LONGEST = 384, 12, 512
+DROP_BEFORE_POINTING = 0.3  # a pointer learns a whole recording by heart sooner than anything else
 
 
 class Layer(nn.Module):
@@ -78,7 +79,17 @@ class Encoder(nn.Module):
             shade = ((1.0 - there.to(x.dtype))[:, None, None, :] * -1e4).expand(-1, 1, x.shape[1], -1)
         for layer in self.layers:
             x = layer(x, shade)
-        return self.answers(x)
+        return self.answer(x)
+
+    def answer(self, x: Tensor) -> Tensor:
+        """What heads and pointers say of `x`; while the encoder is fitted, pointers see less of it."""
+        if not self.training:
+            said: Tensor = self.answers(x)
+            return said
+        heads = sum(self.layout.heads.values())
+        (told, pointed), (over, above) = (each.split([heads, len(each) - heads]) for each in self.answers.parameters())
+        less = functional.dropout(x, DROP_BEFORE_POINTING)
+        return torch.cat([functional.linear(x, told, over), functional.linear(less, pointed, above)], -1)
 
 
 def split(answers: Tensor, layout: Layout) -> dict[str, Tensor]:

@@ -30,7 +30,7 @@ from notesmith.listening.pointers import Found, Pointing, mean_of, stretches
 from notesmith.listening.presence import read_presence
 from notesmith.listening.retractions import apply_retractions
 from notesmith.listening.sections import Advice, find_sections
-from notesmith.listening.shown import FACETS, FACT_KINDS, PRESENCES, Sights, cast_parts, show
+from notesmith.listening.shown import FACETS, FACT_KINDS, PRESENCES, Cast, cast_parts, show
 from notesmith.listening.told import INTENSITIES, VOICES
 from notesmith.listening.vocabulary import DETERMINERS, FILLERS, GRADERS
 from notesmith.listening.whose import Namings
@@ -39,7 +39,7 @@ SHORT = 60  # words
 LEAST = 0.6  # below this a stretch is no perception; a note too many weighs a little more than one missed
 LEAST_FACT, FACT_START, SURE = 0.4, 1.0, 1e-3  # a fact missed weighs more than one too many
 LEAST_COMPARED = 0.4
-SLOPE, OFFSET = 0.42, 0.25  # of the odds: the encoder is too sure of itself
+SLOPE, OFFSET = 0.66, -0.27  # of the odds: the encoder is too sure of itself
 LIGHT = DETERMINERS | GRADERS | FILLERS
 
 
@@ -54,14 +54,14 @@ def heed_encoder(hearing: Hearing) -> None:
     if isinstance(encoder, str):
         hearing.shortcomings.append(f"{encoder}: the rules listened alone")
         return
-    parts = cast_parts(hearing)
-    apply_answers(hearing, encoder.answer(hearing, show(hearing, parts)), parts)
+    cast = cast_parts(hearing)
+    apply_answers(hearing, encoder.answer(hearing, show(hearing, cast.parts)), cast)
     apply_retractions(hearing)
 
 
-def apply_answers(hearing: Hearing, answers: Answers, parts: Sights) -> None:
+def apply_answers(hearing: Hearing, answers: Answers, cast: Cast) -> None:
     """Write the encoder's answers into the hearing."""
-    pointing = Pointing(hearing, answers, parts)
+    pointing = Pointing(hearing, answers, cast)
     hearing.perceptions = list(_perceptions(hearing, answers, pointing))
     hearing.left_out = list(_left_out(hearing))
     hearing.facts = list(_facts(hearing, answers, pointing))

@@ -1,6 +1,6 @@
 """Reading the encoder's answers: which stretches it marks, and which sample it points to.
 
-The samples of all perceptions are decided at once, as the likeliest chain over the whole recording.
+What was perceived last is the best witness of what is perceived next, and it may itself be in doubt.
 """
 
 from bisect import bisect_left
@@ -12,10 +12,11 @@ from numpy.typing import NDArray
 
 from notesmith.listening.encoder import Answers
 from notesmith.listening.hearing import Amount, Hearing
-from notesmith.listening.shown import BY_RULES, PARTS, SLOTS, Sights, following_parts
+from notesmith.listening.shown import FOLLOWING, SINCE, SLOTS, Cast, following_parts, since_parts
+from notesmith.listening.turning import Turning
+from notesmith.listening.turning_weights import WEIGHTS
 
 Floats = NDArray[np.float64]
-DOUBT, TRUST = 0.5, 3.0  # the rules decide the topic over the whole recording; the encoder sees a few sentences
 ALSO = 0.5  # how surely something is said of a second sample too
 
 
@@ -48,52 +49,48 @@ def mean_of(answers: NDArray[np.float32], found: Found | Amount) -> NDArray[np.f
 class Pointing:
     """Reads pointers as samples: every part that a sample plays is worth what the encoder says it is worth there."""
 
-    def __init__(self, hearing: Hearing, answers: Answers, parts: Sights) -> None:
+    def __init__(self, hearing: Hearing, answers: Answers, cast: Cast) -> None:
         self.ids: list[str | None] = [None, *(s.id for s in hearing.sheet.samples[:SLOTS])]
         self.answers = answers
-        self.parts = parts
+        self.cast, self.turning = cast, Turning(hearing, cast)
         lasts = np.arange(len(self.ids), dtype=np.int16)
         played = following_parts(lasts, len(self.ids) - 1)
         self.following = [(lasts[slots > 0], slots[slots > 0]) for slots in played]  # who plays them, after whom
-        self.decided: list[tuple[int, int]] = []  # where something was perceived, and of which slot
+        self.decided: list[tuple[int, int, int]] = []  # where something was perceived, and of which slot
 
-    def worths(self, pointer: str, found: Found | Amount) -> tuple[Floats, Floats]:
-        """What every slot is worth by the parts that rules cast; and a row for every slot perceived last."""
+    def told(self, pointer: str, found: Found | Amount, since: int) -> Floats:
+        """The logarithms of how likely every slot is: a row for every slot perceived last, before the word `since`."""
         worth = mean_of(self.answers[pointer], found).astype(np.float64)
-        if pointer == "sample":
-            worth *= DOUBT
-            worth[PARTS.index("topic")] += TRUST
         sums = np.zeros(len(self.ids))
         sums[0] = worth[0]
-        for slot, value in zip(self.parts[found.start, 1:BY_RULES].tolist(), worth[1:BY_RULES].tolist(), strict=True):
+        cast = [*self.cast.parts[found.start, :SINCE].tolist(), *since_parts(self.cast, found.start, since)]
+        for slot, value in zip(cast[1:], worth[1:FOLLOWING].tolist(), strict=True):
             if slot:
-                sums[slot] += value
+                sums[int(slot)] += value
         table = np.tile(sums, (len(self.ids), 1))
-        for part, (lasts, slots) in enumerate(self.following, BY_RULES):
+        for part, (lasts, slots) in enumerate(self.following, FOLLOWING):
             table[lasts, slots] += worth[part]
-        return sums, table - _log_sum(table)
+        return table - _log_sum(table)
+
+    def worths(self, pointer: str, found: Found | Amount, since: int) -> Floats:
+        """The same; of what was perceived, weighed with what speaks for a turn."""
+        told = self.told(pointer, found, since)
+        if pointer != "sample":
+            return told
+        table = WEIGHTS["encoder"] * told + self.turning.table(found.start, found.end, since)
+        return table - _log_sum(table)
 
     def decide(self, found: Sequence[Found]) -> list[tuple[str | None, float]]:
-        """The samples of all stretches at once: the likeliest chain, where each knows the one before it."""
-        if not found:
-            return []
-        steps = [self.worths("sample", f)[1] for f in found]
-        total, back = steps[0][0], []
-        for step in steps[1:]:
-            ways = total[:, None] + step
-            ways[0] = total[0] + step[0]
-            back.append(ways.argmax(axis=0))
-            total = ways.max(axis=0)
-        chain = [int(total.argmax())]
-        for before in reversed(back):
-            chain.append(int(before[chain[-1]]))
-        chain.reverse()
-        self.decided = [(f.start, slot) for f, slot in zip(found, chain, strict=True)]
-        lasts = [0, *chain[:-1]]
-        return [
-            (self.ids[slot], float(np.exp(step[last, slot])))
-            for step, last, slot in zip(steps, lasts, chain, strict=True)
-        ]
+        """The sample of every stretch, and how surely; which one was perceived last is carried along as a belief."""
+        belief, since, said = np.eye(1, len(self.ids))[0], 0, []
+        for f in found:
+            table = np.exp(self.worths("sample", f, since))
+            likely = belief @ table
+            belief = belief * table[:, 0] + np.where(np.arange(len(likely)) > 0, likely, 0.0)
+            slot, since = int(likely.argmax()), f.end
+            self.decided.append((f.start, f.end, int(belief.argmax())))
+            said.append((self.ids[slot], float(likely[slot])))
+        return said
 
     def at(self, pointer: str, found: Found | Amount) -> str | None:
         """The sample that a pointer points to over a stretch, given what was perceived last before it."""
@@ -110,9 +107,9 @@ class Pointing:
         return [best] if best is not None and best != but and sure >= ALSO else []
 
     def _row(self, pointer: str, found: Found | Amount) -> Floats:
-        k = bisect_left(self.decided, (found.start, 0))
-        last = self.decided[k - 1][1] if k else 0
-        row: Floats = self.worths(pointer, found)[1][last]
+        k = bisect_left(self.decided, (found.start, 0, 0))
+        _, since, last = self.decided[k - 1] if k else (0, 0, 0)
+        row: Floats = self.worths(pointer, found, since)[last]
         return row
 
 

@@ -6,7 +6,7 @@ from numpy.typing import NDArray
 
 from notesmith.listening.hearing import Hearing
 from notesmith.listening.pointers import Found, Pointing, stretches
-from notesmith.listening.shown import PARTS
+from notesmith.listening.shown import PARTS, Cast
 from notesmith.records import Sheet, SheetSample
 from tests.listening.conftest import Hear
 
@@ -54,9 +54,9 @@ def pointing(talk: Hearing, **worths: float) -> Pointing:
     parts = np.zeros((len(talk.words), len(PARTS)), dtype=np.int16)
     parts[:, PARTS.index("last")] = [1 if w.ms < 10_000 else 2 for w in talk.words]
     parts[:, PARTS.index("coming")] = [2 if w.ms < 10_000 else 0 for w in talk.words]
-    return Pointing(
-        talk, {"stated": np.tile(row, (len(talk.words), 1)), "sample": np.tile(row, (len(talk.words), 1))}, parts
-    )
+    since = np.full((len(talk.words), 3), -1)
+    worth = np.tile(row, (len(talk.words), 1))
+    return Pointing(talk, {"stated": worth, "sample": worth}, Cast(parts, since))
 
 
 def test_the_sample_whose_part_is_worth_most_is_pointed_to(talk: Hearing) -> None:
@@ -75,15 +75,26 @@ def test_a_part_that_nobody_plays_is_worth_nothing(talk: Hearing) -> None:
     assert pointing(talk, coming=9.0, last=1.0).at("stated", Found(len(talk.words) - 1, len(talk.words), 1.0)) == "blue"
 
 
-def test_the_chain_stays_where_nothing_else_speaks(talk: Hearing) -> None:
-    """What was perceived last draws the next perception to the same sample."""
+def test_what_was_perceived_last_counts_more_than_what_was_named_before(talk: Hearing) -> None:
+    """The next perception stays with the sample of the one before it, unless a name is worth more."""
     found = [Found(1, 2, 1.0), Found(len(talk.words) - 1, len(talk.words), 1.0)]
-    stays = pointing(talk, last=4.0, perceived_last=20.0).decide(found)
-    moves = pointing(talk, last=4.0).decide(found)
+    stays = pointing(talk, last=20.0, perceived_last=40.0).decide(found)
+    moves = pointing(talk, last=40.0).decide(found)
     assert [sample for sample, _ in stays] == ["red", "red"]
     assert [sample for sample, _ in moves] == ["red", "blue"]
 
 
-def test_no_stretches_are_no_chain(talk: Hearing) -> None:
+def test_an_aside_about_nobody_does_not_make_forget_who_was_perceived_last(talk: Hearing) -> None:
+    """After a stretch of nobody, what was perceived before it is still the last."""
+    pointed = pointing(talk, last=20.0, perceived_last=40.0)
+    aside = dict(pointed.answers)
+    aside["sample"] = aside["sample"].copy()
+    aside["sample"][4] = np.eye(len(PARTS), dtype=np.float32)[0] * 90
+    pointed.answers = aside
+    found = [Found(i, i + 1, 1.0) for i in (1, 4, len(talk.words) - 1)]
+    assert [sample for sample, _ in pointed.decide(found)] == ["red", None, "red"]
+
+
+def test_no_stretches_are_decided_as_nothing(talk: Hearing) -> None:
     """Nothing perceived, nothing decided."""
     assert pointing(talk).decide([]) == []
