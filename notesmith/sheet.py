@@ -1,18 +1,16 @@
 """The tasting sheet: read and checked from TOML or JSON, written as TOML."""
 
 import json
-import math
 import re
-import tomllib
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel, ValidationError
-from rapidfuzz import process
+from pydantic import BaseModel
 
 from notesmith.errors import SheetError
-from notesmith.records import Sheet, SheetPreparation, SheetSample
+from notesmith.filled_in import Form, read_filled_in
+from notesmith.records import Sheet, SheetPreparation, SheetSample, SheetServing
 
 SUFFIXES = (".sheet.toml", ".sheet.json")
 
@@ -35,7 +33,12 @@ POINTING_WORDS = frozenset(
 )
 NUMBER_WORDS = "zero one two three four five six seven eight nine ten eleven twelve".split()
 Named = tuple[str, SheetSample | SheetPreparation]
-NESTED: dict[str, type[BaseModel]] = {"samples": SheetSample, "preparations": SheetPreparation}
+SHEET = Form(
+    Sheet,
+    {"samples": SheetSample, "preparations": SheetPreparation, "servings": SheetServing},
+    called="the sheet",
+    begun_with="notesmith sheet new",
+)
 
 
 def read_sheet(path: Path) -> Sheet:
@@ -44,11 +47,8 @@ def read_sheet(path: Path) -> Sheet:
     Raises:
         SheetError: it cannot be read, holds what no sheet has, or names two things alike.
     """
-    data = _load(path)
-    _refuse_unknown(data, path)
-    _refuse_not_finite(data, path)
-    sheet = _validate(data, path)
-    _check(sheet, path)
+    sheet = read_filled_in(path, SHEET)
+    check_sheet(sheet, path)
     return sheet
 
 
@@ -84,13 +84,13 @@ def sheet_to_toml(sheet: Sheet) -> str:
     price = 9.5
     """
     blocks = [_toml_fields(sheet)]
-    for table in NESTED:
+    for table in SHEET.tables:
         blocks += [f"[[{table}]]\n{_toml_fields(item)}" for item in getattr(sheet, table)]
     return "\n".join(block for block in blocks if block)
 
 
 def _toml_fields(record: BaseModel) -> str:
-    fields = record.model_dump(exclude_defaults=True, exclude=set(NESTED))
+    fields = record.model_dump(exclude_defaults=True, exclude=set(SHEET.tables))
     return "".join(f"{name} = {_toml_value(value)}\n" for name, value in fields.items())
 
 
@@ -99,90 +99,18 @@ def _toml_value(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
-def _load(path: Path) -> dict[str, Any]:
-    try:
-        data = _parser(path)(path.read_text("utf-8-sig"))
-    except OSError as error:
-        raise SheetError(f"cannot be read: {error.strerror}", where=str(path)) from error
-    except UnicodeDecodeError as error:
-        raise SheetError("is not UTF-8 text", where=str(path), mend="save it as UTF-8") from error
-    except (ValueError, RecursionError) as error:
-        raise SheetError(f"is no {path.suffix[1:].upper()}: {error}", where=str(path)) from error
-    if not isinstance(data, dict):
-        raise SheetError("holds no fields", where=str(path), mend='begin with { "samples": [ … ] }')
-    return data
+def check_sheet(sheet: Sheet, path: Path) -> None:
+    """Refuse a sheet that could be understood in two ways.
 
-
-def _parser(path: Path) -> Callable[[str], Any]:
-    match path.suffix.lower():
-        case ".toml":
-            return tomllib.loads
-        case ".json":
-            return lambda text: json.loads(text, object_pairs_hook=_refuse_twice)
-    raise SheetError("is neither .toml nor .json", where=str(path), mend="see `notesmith sheet new`")
-
-
-def _refuse_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    fields = dict(pairs)
-    if len(fields) < len(pairs):
-        twice = next(name for name in fields if sum(name == other for other, _ in pairs) > 1)
-        raise ValueError(f"the field `{twice}` stands twice")
-    return fields
-
-
-def _tables(data: dict[str, Any]) -> Iterator[tuple[str, type[BaseModel], dict[str, Any]]]:
-    yield "the sheet", Sheet, data
-    for name, model in NESTED.items():
-        items = data.get(name)
-        for number, item in enumerate(items if isinstance(items, list) else [], start=1):
-            if isinstance(item, dict):
-                yield f"{name} {number}", model, item
-
-
-def _refuse_unknown(data: dict[str, Any], path: Path) -> None:
-    for place, model, fields in _tables(data):
-        for name in fields:
-            if name not in model.model_fields:
-                nearest = process.extractOne(name, list(model.model_fields), score_cutoff=60)
-                mend = f"did you mean `{nearest[0]}`?" if nearest else "its fields: " + ", ".join(model.model_fields)
-                raise SheetError(f"{place}: unknown field `{name}`", where=str(path), mend=mend)
-
-
-def _refuse_not_finite(data: dict[str, Any], path: Path) -> None:
-    for place, _, fields in _tables(data):
-        for name, value in fields.items():
-            if isinstance(value, float) and not math.isfinite(value):
-                raise SheetError(f"{place}: `{name}` is no number", where=str(path), mend="write one or leave it out")
-
-
-def _validate(data: dict[str, Any], path: Path) -> Sheet:
-    try:
-        # By way of JSON, where strict still takes an array for a tuple; TOML's dates become their text.
-        return Sheet.model_validate_json(json.dumps(data, default=str), strict=True)
-    except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        place = " ".join(str(part + 1) if isinstance(part, int) else part for part in first["loc"])
-        raise SheetError(f"{place}: {_complaint(first['type'], first['msg'])}", where=str(path)) from error
-
-
-def _complaint(kind: str, message: str) -> str:
-    plain = {
-        "missing": "is missing",
-        "string_type": 'must be text; put it between quotation marks, such as "1"',
-        "tuple_type": 'must be a list, such as ["one name", "another"]',
-        "float_type": "must be a number; write it without quotation marks",
-        "bool_type": "must be true or false",
-        "model_type": "must be a table of fields",
-    }
-    return plain.get(kind, message[:1].lower() + message[1:])
-
-
-def _check(sheet: Sheet, path: Path) -> None:
+    Raises:
+        SheetError: it lists no samples, names two things alike, or serves what it does not list.
+    """
     if not sheet.samples:
         raise SheetError("lists no samples", where=str(path), mend="add at least one [[samples]] with an id")
     _refuse_empty(sheet, path)
     _refuse_common(sheet, path)
     _refuse_shared(sheet, path)
+    _refuse_unlisted(sheet, path)
     for sample in sheet.samples:
         if sample.currency is not None and not re.fullmatch("[A-Z]{3}", sample.currency):
             what = f"sample {sample.id}: `{sample.currency}` is no currency code"
@@ -229,6 +157,18 @@ def _refuse_shared(sheet: Sheet, path: Path) -> None:
         if owner != number:
             raise _clash(sample.product or "", things[owner], things[number], path)
     _refuse_same("taster", sheet.tasters, path)
+
+
+def _refuse_unlisted(sheet: Sheet, path: Path) -> None:
+    """Refuse servings of what the sheet does not list."""
+    samples, ways = ({thing.id for thing in things} for things in (sheet.samples, sheet.preparations))
+    for number, serving in enumerate(sheet.servings, start=1):
+        unlisted = [(f"taster `{serving.taster}`", serving.taster in sheet.tasters)]
+        unlisted += [(f"preparation `{serving.preparation}`", serving.preparation in {None, *ways})]
+        unlisted += [(f"sample `{sample}`", sample in samples) for sample in serving.order]
+        for what, listed in unlisted:
+            if not listed:
+                raise SheetError(f"servings {number}: there is no {what}", where=str(path), mend="list it, or mend it")
 
 
 def _clash(name: str, one: Named, other: Named, path: Path) -> SheetError:
