@@ -57,9 +57,14 @@ def _brew(way: WishedPreparation, wishes: Wishes) -> Brew:
         tolerance=published.tolerance if dose == published.dose else None,
         water=water, pour=pour,
         temperature=published.temperature if way.temperature is None else way.temperature,
-        times=_times(way, published), vessel=way.vessel or published.vessel or "vessel",
+        times=_times(way, published), vessel=way.vessel or published.vessel or _unnamed(way, volume),
         pots=way.pots or _pots(volume, published.pots or 1, wishes),
     )  # fmt: skip
+
+
+def _unnamed(way: WishedPreparation, volume: float | None) -> str:
+    """What a preparation is made in, where nobody says and something is poured."""
+    return f"vessel for {way.id}" if volume else ""
 
 
 def _in_proportion(way: WishedPreparation, method: Method) -> tuple[float | None, float | None]:
@@ -128,7 +133,7 @@ def _water(wishes: Wishes, brews: tuple[Brew, ...]) -> Iterator[Need]:
 def _vessels(wishes: Wishes, brews: tuple[Brew, ...]) -> Iterator[Need]:
     """The most that are in use at once; they are washed between rounds."""
     most: dict[str, int] = {}
-    for brew in brews:
+    for brew in filter(lambda brew: brew.vessel, brews):
         most[brew.vessel] = max(most.get(brew.vessel, 0), brew.pots * len(wishes.cups))
     yield from (Need(count, "×", vessel, "washed between rounds") for vessel, count in most.items())
     shared = any(brew.pots < len(wishes.tasters) or brew.heated for brew in brews)

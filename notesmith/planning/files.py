@@ -68,11 +68,12 @@ def _texts(plan: Plan, paper: Paper) -> Iterator[tuple[str, str]]:
 
 
 def _said(plan: Plan) -> Iterator[str]:
+    over = "the order" if len(plan.rounds) == 1 else "the order over all rounds"
     if plan.fairness.balance == "full":
-        yield "the order is balanced for place and for what comes before"
+        yield f"{over} is balanced for place and for what comes before"
     else:
         yield (
-            f"the order is balanced in part only: the most and the least often differ by {plan.fairness.place_spread} "
+            f"{over} is balanced in part only: the most and the least often differ by {plan.fairness.place_spread} "
             f"at a place and by {plan.fairness.neighbour_spread} after another sample"
         )
     yield f"show this before you taste, to prove the key afterwards: {plan.sheet.commitment}"

@@ -35,7 +35,7 @@ def serving_orders(count: int, rows: int, random: Random) -> list[Row]:
     """
     design = williams(count)
     whole, left = divmod(rows, len(design))
-    orders = [order for _ in range(whole) for order in random.sample(design, len(design))]
+    orders = [order for _ in range(whole) for order in _part(design, count, len(design), random)]
     if left:
         parts = [_part(design, count, left, random) for _ in range(DRAWS)]
         fairest = min(parts, key=_unfairness)
@@ -45,7 +45,7 @@ def serving_orders(count: int, rows: int, random: Random) -> list[Row]:
 
 
 def _part(design: Sequence[Row], count: int, rows: int, random: Random) -> list[Row]:
-    """A part of a design: a square is used up before its mirror is begun, so that places stay even."""
+    """A part of a design: a square is used up before its mirror is begun, so that places soon are even."""
     squares = [random.sample(design[start : start + count], count) for start in range(0, len(design), count)]
     random.shuffle(squares)
     return [order for square in squares for order in square][:rows]

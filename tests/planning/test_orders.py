@@ -74,3 +74,10 @@ def test_which_sample_takes_which_part_is_drawn_anew() -> None:
     """A design known from a book tells nobody what comes first."""
     firsts = {serving_orders(4, 4, Random(seed))[0] for seed in range(40)}
     assert len(firsts) > 10
+
+
+def test_each_round_of_a_full_table_is_even_in_itself() -> None:
+    """Three tasters, three samples, two rounds: already in the first one each sample stands once at each place."""
+    for seed in range(20):
+        first = serving_orders(3, 6, Random(seed))[:3]
+        assert fairness_of(first).place_spread == 0
