@@ -69,10 +69,10 @@ def append(path: Path, *edits: Edit) -> tuple[Edit, ...]:
         with locked(path):
             held = read_corrections(path)
             known = {edit.id for edit in held}
-            whole = (*held, *(edit for edit in edits if edit.id not in known))
-            if whole != held:
-                _replace(path, written(whole))
-            return whole
+            new = [edit for edit in edits if edit.id not in known]
+            if new:
+                _replace(path, _longer(path.read_bytes(), new) if held else written(new))
+            return (*held, *new)
     except OSError as error:
         raise OutputError(f"cannot be written: {error.strerror}", where=str(path)) from error
 
@@ -80,6 +80,11 @@ def append(path: Path, *edits: Edit) -> tuple[Edit, ...]:
 def written(edits: Sequence[Edit]) -> bytes:
     """The edits as the file holds them: each field of an edit on a line, for people to read."""
     return ("[\n" + ",\n".join(map(_lines, edits)) + "\n]\n").encode()
+
+
+def _longer(content: bytes, new: Sequence[Edit]) -> bytes:
+    """The file with edits added at its end; what stood there stays as it was, for people may have written in it."""
+    return content.rstrip().removesuffix(b"]").rstrip() + b",\n" + written(new).removeprefix(b"[\n")
 
 
 def _lines(edit: Edit) -> str:

@@ -2,7 +2,9 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from typing import NamedTuple
 
 from notesmith.review.edits import Words
 
@@ -16,6 +18,14 @@ ALIKE = 0.5
 Span = tuple[int, int]
 
 
+class Pieces(NamedTuple):
+    """A text as its words in lower case, where each stands, and where each of them comes again."""
+
+    words: Sequence[str]
+    spans: Sequence[Span]
+    again: dict[str, list[int]]
+
+
 def find_words(text: str, words: Words) -> Span | None:
     """Where the words stand in the text: the place most like the one they were taken from, or None where there is none.
 
@@ -27,17 +37,20 @@ def find_words(text: str, words: Words) -> Span | None:
     """
     if _is_as_before(text, words):
         return words.span
-    scored = [(_likeness(text, span, words), -abs(span[0] - words.span[0]), span) for span in places(text, words.text)]
-    score, _, span = max(scored, default=(0.0, 0, None))
-    return span if score >= ALIKE else None
+    pieces, kept = _pieces(text), (_words(words.before), _words(words.after))
+    best, found = ALIKE, None
+    for run, span in sorted(_runs(pieces, words.text), key=lambda place: abs(place[1][0] - words.span[0])):
+        alike = _likeness(pieces.words, run, kept)
+        if alike > best or (alike == best and not found):
+            best, found = alike, span
+        if alike == 1:
+            break  # no place farther away is more alike
+    return found
 
 
 def places(text: str, phrase: str) -> Iterator[Span]:
     """Everywhere that a phrase stands as whole words, whatever its case and the punctuation between them."""
-    parts = re.findall(r"\w+", phrase)
-    if parts:
-        pattern = r"\b" + r"\W+".join(map(re.escape, parts)) + r"\b"
-        yield from (match.span() for match in re.finditer(pattern, text, re.IGNORECASE))
+    return (span for _, span in _runs(_pieces(text), phrase))
 
 
 def words_before(text: str, start: int) -> str:
@@ -57,13 +70,32 @@ def _is_as_before(text: str, words: Words) -> bool:
     return text[start:end] == words.text and around == (words.before, words.after)
 
 
-def _likeness(text: str, span: Span, words: Words) -> float:
-    """The share of the words around the stretch that stand around this place too."""
-    kept = _parts(words.before), _parts(words.after)
-    here = _parts(words_before(text, span[0])), _parts(words_after(text, span[1]))
-    shared = sum((side & other).total() for side, other in zip(kept, here, strict=True))
-    return shared / sum(side.total() for side in kept) if any(kept) else 1.0
+def _runs(pieces: Pieces, phrase: str) -> Iterator[tuple[Span, Span]]:
+    """Where the words of a phrase follow one another: counted in words, and in characters."""
+    sought = _words(phrase)
+    for first in pieces.again.get(sought[0], ()) if sought else ():
+        end = first + len(sought)
+        if pieces.words[first:end] == sought:
+            yield (first, end), (pieces.spans[first][0], pieces.spans[end - 1][1])
 
 
-def _parts(text: str) -> Counter[str]:
-    return Counter(re.findall(r"\w+", text.lower()))
+def _likeness(words: Sequence[str], run: Span, kept: tuple[list[str], list[str]]) -> float:
+    """The share of the words kept from before and after a stretch that stand there too."""
+    before, after = kept
+    here = words[max(0, run[0] - len(before)) : run[0]], words[run[1] : run[1] + len(after)]
+    shared = sum((Counter(side) & Counter(other)).total() for side, other in zip(kept, here, strict=True))
+    return shared / (len(before) + len(after)) if before or after else 1.0
+
+
+@lru_cache(maxsize=2)
+def _pieces(text: str) -> Pieces:
+    found = list(re.finditer(r"\w+", text))
+    words = [match[0].lower() for match in found]
+    again: dict[str, list[int]] = {}
+    for place, word in enumerate(words):
+        again.setdefault(word, []).append(place)
+    return Pieces(words, [match.span() for match in found], again)
+
+
+def _words(text: str) -> list[str]:
+    return [word.lower() for word in re.findall(r"\w+", text)]

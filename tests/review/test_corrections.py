@@ -119,6 +119,15 @@ def test_what_holds_anything_else_is_told_and_left_alone(path: Path, content: st
     assert path.read_text() == content
 
 
+@pytest.mark.parametrize("written_by_hand", ["[]", '[{"id":"h","at":"","do":"undo","edit":"x"}]\n\n', "\ufeff[ ]"])
+def test_what_people_wrote_into_it_stays_as_they_wrote_it(path: Path, written_by_hand: str) -> None:
+    """Edits are added after it."""
+    path.write_text(written_by_hand, "utf-8")
+    held = read_corrections(path)
+    assert append(path, _alias(1)) == (*held, _alias(1)) == read_corrections(path)
+    assert path.read_text("utf-8").startswith(written_by_hand.rstrip()[:-1] if held else "[")
+
+
 def test_a_folder_that_is_missing_is_told(tmp_path: Path) -> None:
     """In a line that names the file."""
     with pytest.raises(OutputError, match=r"talk\.corrections\.json: cannot be written: No such file"):
