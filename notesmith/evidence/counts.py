@@ -44,12 +44,14 @@ def tell_difference(name: str, right: int, trials: int, alike: float | None, at:
     if right > trials:
         raise CountError(f"{right} right of {trials} trials", mend="give the right answers first, then the trials")
     found = judge(right, trials, PROTOCOLS[name], method=method)
-    lines = (
+    lines = [
         f"right answers {_estimate(found.share)}, where guessing gives {found.protocol.chance:.3f}",
         f"truly told apart {_estimate(found.told_apart)}",
         f"d′ {_estimate(found.distance)}",
         f"needed for more than chance at 5 %: {_count(least_right(trials, found.protocol.chance), trials)}",
-    )
+    ]
+    if at.tasters < trials:
+        lines.append(f"by {at.tasters} tasters, weighed as if each trial were another taster's: see `repeated`")
     claim = claim_difference(found, at) if alike is None else claim_alike(found, alike, at)
     return _told(f"A {found.protocol.title}, {right} of {trials} right", lines, str(claim))
 

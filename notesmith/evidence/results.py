@@ -21,6 +21,7 @@ from notesmith.sensory.ranking import concordance
 from notesmith.sensory.replicated import Replicated, judge_replicated
 
 FEW_SIPS = 3
+FEW_ANSWERS = 3
 ONE_TASTER = "all trials are of one taster: p tells whether this taster can tell, and nothing of others"
 
 
@@ -68,6 +69,8 @@ def tell_spread(spread: Replicated) -> Iterator[str]:
 def _paired(sessions: Sequence[Session]) -> Iterator[Result]:
     for found in pairs(sessions):
         first, none, second = found.counts
+        if found.about != "overall" and sum(found.counts) < FEW_ANSWERS:
+            continue
         lines = [f"{found.names[0]} {first}, {found.names[1]} {second}, neither {none}"]
         p = judge_pair(*found.counts).p_either if none else p_two_sided(first, second)
         claim = claim_pair(found.names, found.counts, p, circumstances(found.sessions, found.tasters))

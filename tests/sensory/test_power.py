@@ -38,13 +38,14 @@ def test_power_for_likeness_of_triangles() -> None:
 
 
 def test_double_duo_trio() -> None:
-    """Bi 2001, double duo-trio (chance 1/4), 100 trials at 35 % right: exact power by sensR, from a rounded d′. Seen."""
+    """Bi 2001, double duo-trio (chance 1/4), 100 trials at 35 % right: exact power by sensR, d′ rounded. Seen."""
     assert float(power(0.35, 100, 0.25)) == pytest.approx(0.697083711530984, abs=1e-4)
 
 
 @pytest.mark.parametrize(
     ("protocol", "d", "wanted", "trials"),
-    [(TRIANGLE, 1.0, 0.9, 283), (PAIR, 1.0, 0.9, 30), (TETRAD, 1.0, 0.9, 82), (PAIR, 1.0, 0.8, 23), (TRIANGLE, 1.5, 0.9, 71)],
+    [(TRIANGLE, 1.0, 0.9, 283), (PAIR, 1.0, 0.9, 30), (TETRAD, 1.0, 0.9, 82), (PAIR, 1.0, 0.8, 23),
+     (TRIANGLE, 1.5, 0.9, 71)],
 )  # fmt: skip
 def test_trials_for_a_distance(protocol: Protocol, d: float, wanted: float, trials: int) -> None:
     """283 triangles, 82 tetrads or 30 pairs find d′ 1 nine times in ten: sensR. Seen."""
