@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+import numpy as np
 from scipy import stats
 
 from notesmith.sensory.difference import Estimate, Verdict, p_alike
@@ -100,7 +101,7 @@ def claim_pair(names: tuple[str, str], counts: tuple[int, int, int], p: float, a
     tied = f", {none} for neither" if none else ""
     counted = f"{most} to {fewer}{tied} (n = {sum(counts)}, {written(p)})"
     if p <= ALPHA:
-        return Claim(f"{ahead} was preferred to {behind}, {counted}.", weakest(at), _settled(at))
+        return Claim(f"{ahead[:1].upper()}{ahead[1:]} was preferred to {behind}, {counted}.", weakest(at), _settled(at))
     share = float(PAIR.right(WORTH))
     needed = fewest(lambda n: power_of_pair(share, n), POWER)
     says = f"Neither {names[0]} nor {names[1]} is shown to be preferred: {counted}."
@@ -134,7 +135,19 @@ def _needed(title: str, trials: int | None, had: int) -> str:
 
 
 def _range(found: Estimate, level: float) -> str:
-    return f"{found.value:.1f} ({level:.0%} interval {found.low:.1f} to {found.high:.1f})"
+    value = "without end" if np.isinf(found.value) else f"{found.value:.1f}"
+    return f"{value} ({level:.0%} interval {written_range(found.low, found.high, 1)})"
+
+
+def written_range(low: float, high: float, digits: int) -> str:
+    """An interval, also one without end.
+
+    >>> written_range(0.5, 2.25, 2), written_range(2.0, float("inf"), 1)
+    ('0.50 to 2.25', '2.0 or more')
+    """
+    if np.isinf(high):
+        return f"{low:.{digits}f} or more" if np.isfinite(low) else "anything"
+    return f"{low:.{digits}f} to {high:.{digits}f}" if np.isfinite(low) else f"{high:.{digits}f} or less"
 
 
 def written(p: float) -> str:
