@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import TypeVar, get_args
 
 from notesmith.clock import format_clock, seconds_to_ms
+from notesmith.publishing.plain import is_seen
 from notesmith.records import (
     Comparison,
     Degree,
@@ -55,7 +56,7 @@ class Listing:
 
 def title(notes: Notes) -> str:
     """What the session is called; failing that, its caption file."""
-    return notes.sheet.title or notes.transcript
+    return next(filter(is_seen, (notes.sheet.title, notes.transcript)), "Notes of a tasting")
 
 
 def subtitle(notes: Notes) -> str:

@@ -6,7 +6,7 @@ from notesmith.publishing.arrange import title
 from notesmith.publishing.charts.letters import width
 from notesmith.publishing.charts.paper import HEADING, TEXT, Paper
 from notesmith.publishing.charts.said import samples_of
-from notesmith.publishing.charts.signs import FAINT, Sign, sign
+from notesmith.publishing.charts.signs import FAINT, Sign, signs_for
 from notesmith.publishing.episode import Episode
 
 PAGE, PHONE = 880, 358
@@ -17,16 +17,17 @@ GAP = 22.0
 
 
 def begin(episode: Episode, name: str, says: str, page: int) -> Paper:
-    """A sheet that many pixels wide, with the episode's title and the chart's name on it."""
+    """A sheet that many pixels wide, with the chart's name and the episode's title on it."""
     paper = Paper(page - 16, f"{name}: {title(episode.notes)}", says)
-    paper.height = paper.paragraph(0, title(episode.notes), size=HEADING, bold=True)
-    paper.height = paper.paragraph(paper.height + 2, name, size=TEXT, colour=FAINT) + 8
+    paper.height = paper.paragraph(0, name, size=HEADING, bold=True)
+    paper.height = paper.paragraph(paper.height + 2, title(episode.notes), size=TEXT, colour=FAINT) + 8
     return paper
 
 
 def signs_of(episode: Episode) -> dict[str, Sign]:
     """The sign of each sample: the same in every chart of an episode."""
-    return {sample: sign(number) for number, sample in enumerate(samples_of(episode))}
+    samples = samples_of(episode)
+    return dict(zip(samples, signs_for(samples), strict=True))
 
 
 def explain(paper: Paper, episode: Episode, shown: Iterable[str]) -> None:

@@ -7,7 +7,7 @@ from typing import Literal, get_args
 
 from notesmith.publishing.arrange import several_tasters, time_of
 from notesmith.publishing.episode import Episode
-from notesmith.publishing.mended import mended
+from notesmith.publishing.mended import inside_sentence, mended
 from notesmith.records import Facet, Observation
 
 Level = Literal["absent", "low", "present", "high"]
@@ -147,9 +147,7 @@ def spoken(episode: Episode, seen: Observation) -> str:
 def _term(episode: Episode, records: Sequence[Observation]) -> str:
     """The word for it that was said most; a term of the lexicon in small letters, as inside a sentence."""
     words = Counter(spoken(episode, seen) for seen in records)
-    said = max(words, key=lambda word: words[word])
-    plain = records[0].concept and said[1:].islower()
-    return said.lower() if plain else said
+    return inside_sentence(max(words, key=lambda word: words[word]))
 
 
 def _weight(row: Row) -> tuple[int, ...]:

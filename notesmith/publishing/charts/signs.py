@@ -1,6 +1,9 @@
 """What stands for a sample in a chart: a colour and a shape together, so that neither is needed alone."""
 
+import itertools
 import math
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 Outline = tuple[tuple[float, float], ...]
@@ -11,6 +14,9 @@ INK, FAINT, GRID, PAPER = "#1c1c1c", "#565656", "#d9d9d9", "#ffffff"
 # normal sight and for each of the three kinds of colour blindness (Machado, Oliveira and Fernandes 2009, severity 1),
 # the difference in lightness, which a grey print keeps, at least 6.6, and the contrast with white at least 3 to 1.
 COLOURS = ("#181895", "#ca4126", "#19a777", "#7d1522", "#774da0", "#7b385e", "#7b70f2", "#3c0151")
+
+HUES = {"blue": 0, "red": 1, "green": 2, "purple": 4, "violet": 4}
+"""Colours that people call samples after, and the place of each among ours."""
 
 
 def _regular(corners: int, turn: float, radius: float = 1.0) -> Outline:
@@ -71,3 +77,18 @@ def sign(number: int) -> Sign:
     (True, False)
     """
     return Sign(COLOURS[number % len(COLOURS)], SHAPES[number % len(SHAPES)])
+
+
+def signs_for(codes: Sequence[str]) -> list[Sign]:
+    """A sign for each code; one that is called after a colour of ours has it, so that no chart draws red in blue.
+
+    >>> [found.colour for found in signs_for(["red", "blue", "white"])] == [COLOURS[1], COLOURS[0], COLOURS[2]]
+    True
+    """
+    own: dict[int, str] = {}
+    for code in codes:
+        for hue in (HUES[word] for word in re.findall(r"[a-z]+", code.casefold()) if word in HUES):
+            own.setdefault(hue, code)
+    places = {code: hue for hue, code in own.items()}
+    free = (number for number in itertools.count() if number not in places.values())
+    return [sign(places[code] if code in places else next(free)) for code in codes]

@@ -1,6 +1,6 @@
 """The timeline of the recording: its chapters, what was perceived when and of which side, and the reveals."""
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import get_args
@@ -88,7 +88,7 @@ class _Strip:
         self.radius = min(4.0, self.lane / 2)
         self.labels = self._named()
         room = sum(label.height for label in self.labels)
-        self.tall = max(360.0, room * 1.5, min(900.0, len(own(episode)) * 4.0))
+        self.tall = max(360.0, room * 1.25, min(900.0, len(own(episode)) * 4.0))
         self.top = paper.height + (SMALL * 6.5 if self.narrow else SMALL + 12)
 
     def draw(self) -> None:
@@ -148,11 +148,12 @@ class _Strip:
         return places
 
     def _signs(self) -> None:
-        taken: list[tuple[float, float]] = []
+        taken: dict[float, list[tuple[float, float]]] = defaultdict(list)
         for seen in own(self.episode):
             if seen.start is not None and seen.sample is not None:
-                x, y = self._free(taken, self._lane(seen.facet, seen.sample), self._y(_ms(seen.start)))
-                taken.append((x, y))
+                lane = self._lane(seen.facet, seen.sample)
+                x, y = self._free(taken[lane], lane, self._y(_ms(seen.start)))
+                taken[lane].append((x, y))
                 tip = f"{_clock(seen.start)} {self.episode.name(seen.sample, seen.start)}: {_term(self.episode, seen)}"
                 self.paper.mark(x, y, self.signs[seen.sample], self.radius, hollow=seen.presence != "present", tip=tip)
 

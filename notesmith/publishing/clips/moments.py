@@ -97,7 +97,7 @@ def _verdicts(story: Story) -> Iterator[tuple[str, Preference]]:
 def _disagreements(story: Story) -> Iterator[tuple[str, Evidenced]]:
     found = disagreements(story)
     for part in parts_of([found] if found else []):
-        denied = ("denied",) if part.style == "absent" else ()
+        denied = ("denied",) if part.style in ("no", "not") else ()
         for record in part.proofs:
             sample = getattr(record, "sample", None)
             of = f" of {_named(story, sample, record)}" if sample else ""

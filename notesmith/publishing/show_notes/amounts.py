@@ -104,6 +104,8 @@ class Amounts:
     def spoken(self, fact: Fact, currency: str | None = None) -> str:
         """What a fact says, in its own unit; `currency` is what the sheet counts in."""
         value, unit = fact.value, fact.unit
+        if fact.kind == "harvest":  # a year is no amount
+            value = str(value)
         if isinstance(value, str):
             return f"{value} {plural(unit)}" if unit else value
         if fact.kind == "price":

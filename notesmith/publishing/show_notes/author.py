@@ -43,7 +43,7 @@ def concerns(episode: Episode) -> tuple[Concern, ...]:
 
 
 def _health(episode: Episode, story: Story) -> Iterator[Remark]:
-    claiming = [record for record in records_of(episode.notes) if sounds_of_health(record, story.talk)]
+    claiming = [record for record in records_of(episode.notes) if sounds_of_health(record, story.talk, story.healthy)]
     for record in sorted(claiming, key=lambda record: record.span):
         fate = "kept on purpose" if record.id in episode.keep else "left out of the show notes"
         yield Remark(time_of(record), record.quote, f"{fate}: {record.id}")

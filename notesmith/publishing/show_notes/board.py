@@ -3,9 +3,12 @@
 from collections.abc import Iterable
 from typing import get_args
 
-from notesmith.publishing.show_notes.lines import Block, Board, Part
+from notesmith.publishing.show_notes.lines import Block, Board, Head, Part
 from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Facet, Observation
+
+MOST_ACROSS = 5
+"""More samples than this stand below one another: no page is wide enough for them."""
 
 
 def board(story: Story) -> Block | None:
@@ -18,14 +21,18 @@ def board(story: Story) -> Block | None:
 
 
 def _board(story: Story, way: str | None, seen: list[Observation]) -> Board:
-    samples = [sample for sample in story.notes.samples if any(one.sample == sample for one in seen)]
-    rows = []
-    for facet in get_args(Facet):
-        here = [one for one in seen if one.facet == facet]
-        cells = tuple(tuple(_words(story, [one for one in here if one.sample == sample])) for sample in samples)
-        rows.append((facet, cells))
-    caption = f"Prepared: {way}" if way else ""
-    return Board(caption, tuple(map(story.name, samples)), tuple(samples), tuple(row for row in rows if any(row[1])))
+    said = {one.sample for one in seen}, {one.facet for one in seen}
+    samples = [Head(story.name(sample), sample, sample) for sample in story.notes.samples if sample in said[0]]
+    facets = [Head(facet, facet) for facet in get_args(Facet) if facet in said[1]]
+    columns, lines = (facets, samples) if len(samples) > MOST_ACROSS else (samples, facets)
+    rows = ((line, tuple(_cell(story, seen, line, column) for column in columns)) for line in lines)
+    return Board(f"Prepared: {way}" if way else "", tuple(columns), tuple(rows))
+
+
+def _cell(story: Story, seen: Iterable[Observation], *heads: Head) -> tuple[Part, ...]:
+    sample = next(head.sample for head in heads if head.sample)
+    facet = next(head.short for head in heads if not head.sample)
+    return tuple(_words(story, [one for one in seen if (one.sample, one.facet) == (sample, facet)]))
 
 
 def _words(story: Story, seen: Iterable[Observation]) -> Iterable[Part]:

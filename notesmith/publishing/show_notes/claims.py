@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from notesmith.publishing.show_notes.cautions import health_words
 from notesmith.publishing.show_notes.lines import Block, Group, Line, Part
 from notesmith.publishing.show_notes.phrases import find
-from notesmith.publishing.show_notes.story import STYLE, Story
+from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Observation, Presence
 
 
@@ -60,7 +60,7 @@ def _described(story: Story, sample_id: str) -> Iterator[Claim]:
     for start, end, concept in sensory_words(story, text):
         if not any(passage.start < end and start < passage.end for passage in healthy):
             presence: Presence = "absent" if _is_denied(text[:start]) else "present"
-            part = Part(text[start:end], marks=("sheet",), style=STYLE[presence])
+            part = Part(text[start:end], marks=("sheet",), style=story.style(text[start:end], presence))
             yield Claim(part, part.text, concept, presence)
 
 

@@ -34,11 +34,10 @@ def _pairs(
     if len(set(map(key, seen))) < 2:
         return
     for one, other in combinations(sorted(seen, key=lambda seen: seen.span), 2):
-        between = frozenset({key(one), key(other)})
         same_taster = one.taster == other.taster or not alone
-        if len(between) < 2 or not same_taster or not contradict(story, one, other):
+        if key(one) == key(other) or not same_taster or not contradict(story, one, other):
             continue
-        pair = between, _broader(story, one, other)
+        pair = frozenset({key(one), key(other)}), _broader(story, one, other)
         if pair not in told:
             told.add(pair)
             yield one, other

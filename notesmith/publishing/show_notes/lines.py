@@ -7,7 +7,8 @@ from typing import Literal
 from notesmith.publishing.charts.said import Table
 from notesmith.records import Evidenced
 
-Style = Literal["plain", "quote", "absent", "unsure"]
+Style = Literal["plain", "quote", "no", "not", "unsure"]
+"""How a part is read: `no` and `not` stand before it, `unsure` has a question mark behind it."""
 
 
 @dataclass(frozen=True)
@@ -35,14 +36,23 @@ class Line:
 
 
 @dataclass(frozen=True)
+class Head:
+    """What a column or a row of a board is headed by."""
+
+    text: str
+    short: str
+    """The same where there is little room."""
+    sample: str = ""
+    """The sample, where it is one."""
+
+
+@dataclass(frozen=True)
 class Board:
-    """Samples side by side, facet by facet; `caption` is empty where one board says all."""
+    """Samples by facet, or the other way round; `caption` is empty where one board says all."""
 
     caption: str
-    columns: tuple[str, ...]
-    samples: tuple[str, ...]
-    """The sample of each column."""
-    rows: tuple[tuple[str, tuple[tuple[Part, ...], ...]], ...]
+    columns: tuple[Head, ...]
+    rows: tuple[tuple[Head, tuple[tuple[Part, ...], ...]], ...]
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ NOT_SHOWN = frozenset({"board", "charts"})
 """Blocks that need more than lines of text; the portraits say the same."""
 FIRST = -1
 """Rank of the head and the cautions."""
-QUOTES = {"quote": "“{}”", "absent": "no {}", "unsure": "{}?", "plain": "{}"}
+QUOTES = {"quote": "“{}”", "no": "no {}", "not": "not {}", "unsure": "{}?", "plain": "{}"}
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ def written(part: Part) -> str:
     times = list(dict.fromkeys(filter(None, map(time_of, part.proofs))))
     detail = ", ".join([*map(one_line, part.marks), *times])
     text = QUOTES[part.style].format(one_line(part.text))
-    return f"{text} ({detail})" if detail else text
+    return f"{text} ({detail})".strip() if detail else text
 
 
 def _entries(notes: ShowNotes) -> Iterator[Entry]:
@@ -66,7 +66,7 @@ def _line(block: Block, line: Line) -> str:
     parts = "; ".join(map(written, line.parts))
     told = ", ".join(one_line(word) for word in (line.label, line.under) if word)
     label = f"{told}: " if told else ""
-    return f"{label}{line.about} ({parts})" if line.about else f"{label}{parts}"
+    return f"{label}{line.about} {parts}" if line.about else f"{label}{parts}"
 
 
 def _joined(entries: list[Entry]) -> str:

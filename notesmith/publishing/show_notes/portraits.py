@@ -15,6 +15,7 @@ LONGEST = 160
 LEAD, TAIL = 36, 20
 """Most characters before and after a quote in which its clause may begin and end."""
 CLAUSE_END = re.compile(r"[.,;:?!…—]")
+WORD_BEFORE, WORD_AFTER = re.compile(r"[\w'’]+$"), re.compile(r"\w*(?:['’]t\b)?")
 DENYING = frozenset("no not none never nothing without zero nor neither gone lacks lacking hardly can't cannot".split())
 DOUBTING = frozenset("maybe perhaps might could possibly think guess sort kind almost sure say wonder unsure".split())
 
@@ -43,7 +44,7 @@ def _quotes(story: Story, seen: list[Observation]) -> Iterator[Part]:
     for run in _runs(story, sorted(seen, key=lambda one: one.span)):
         span = _in_full(story, run)
         said = story.talk.text[slice(*span)] if story.talk else run[0].quote
-        text = story.words(span, said).strip(" ,;:—–-")
+        text = _trimmed(story.words(span, said))
         yield Part(text, tuple(run), story.marks(run[0], *_readings(story, run, text)), "quote")
 
 
@@ -62,7 +63,25 @@ def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
         last = end + (closed.end() if closed[0] == "?" else closed.start())
     first = max(first, begun) if start - max(first, begun) <= LEAD else start
     last = min(last, over) if min(last, over) - end <= TAIL else end
-    return _alone(story, first, start, run), _alone(story, last, end, run)
+    return whole_words(text, (_alone(story, first, start, run), _alone(story, last, end, run)))
+
+
+def whole_words(text: str, span: tuple[int, int]) -> tuple[int, int]:
+    """The span with the words that it cuts.
+
+    >>> whole_words("I don't get it", (4, 10))
+    (2, 11)
+    """
+    inside = text[slice(*span)]
+    begun, over = WORD_BEFORE.search(text, max(0, span[0] - LEAD), span[0]), WORD_AFTER.match(text, span[1])
+    first = begun.start() if begun and re.match(r"[\w'’]", inside) else span[0]
+    return first, over.end() if over and inside[-1:].isalnum() else span[1]
+
+
+def _trimmed(quote: str) -> str:
+    """A quote without what only joins it to its surroundings; a mark of quotation that has no other goes, too."""
+    bare = quote.strip(" ,;:—–-")
+    return bare.strip('" ') if bare.count('"') % 2 else bare
 
 
 def _alone(story: Story, edge: int, quoted: int, run: list[Observation]) -> int:

@@ -19,7 +19,7 @@ def stated(story: Story) -> Block | None:
     lines = [Line(sample, once(_of_sample(story, sample, amounts))) for sample in story.notes.samples]
     rest = [fact for fact in story.notes.facts if fact.sample not in story.notes.samples]
     lines.append(Line("of no one sample", once(_fact(fact, amounts) for fact in rest if not _is_method(fact))))
-    return block("stated", "Stated", lines, rank=2)
+    return block("stated", "Facts stated", lines, rank=2)
 
 
 def _is_method(fact: Fact) -> bool:

@@ -10,15 +10,16 @@ from notesmith.clock import format_clock, seconds_to_ms
 from notesmith.lexicon import Lexicon
 from notesmith.publishing.arrange import several_tasters
 from notesmith.publishing.episode import Episode, records_of
+from notesmith.publishing.mended import inside_sentence, mended
 from notesmith.publishing.show_notes.cautions import health_words
 from notesmith.publishing.show_notes.lines import Part, Style
 from notesmith.publishing.show_notes.phrases import Passage, find
-from notesmith.records import Evidenced, Notes, Observation, Section, Sheet
+from notesmith.records import Evidenced, Notes, Observation, Presence, Section, Sheet
 from notesmith.transcript.talk import Talk
 
 R = TypeVar("R", bound=Evidenced)
 SHADE = {"low": "slight", "high": "strong"}
-STYLE: dict[str, Style] = {"present": "plain", "absent": "absent", "uncertain": "unsure"}
+STYLE: dict[Presence, Style] = {"present": "plain", "absent": "no", "uncertain": "unsure"}
 PUBLISHED = ("observations", "comparisons", "preferences", "facts", "reveals", "sections", "repairs")
 
 
@@ -32,17 +33,17 @@ class Story:
     """Every word of the captions, where they are those that the notes were taken from."""
     left_out: tuple[Evidenced, ...]
     """The records that sound like health claims: neither told nor kept."""
+    healthy: tuple[Passage, ...]
+    """Where the talk sounds like a health claim."""
 
     @classmethod
     def of(cls, episode: Episode) -> "Story":
         """Make a story of an episode."""
         talk = _talk_of(episode)
-        out = [
-            record
-            for record in records_of(episode.notes)
-            if record.id not in episode.keep and sounds_of_health(record, talk)
-        ]
-        return cls(replace(episode, notes=_notes_without(episode.notes, out)), talk, tuple(out))
+        healthy = tuple(find(talk.text, health_words())) if talk else ()
+        claiming = [record for record in records_of(episode.notes) if sounds_of_health(record, talk, healthy)]
+        out = [record for record in claiming if record.id not in episode.keep]
+        return cls(replace(episode, notes=_notes_without(episode.notes, out)), talk, tuple(out), healthy)
 
     @property
     def notes(self) -> Notes:
@@ -64,19 +65,9 @@ class Story:
         """Our lexicon."""
         return Lexicon.load()
 
-    @cached_property
-    def healthy(self) -> tuple[Passage, ...]:
-        """Where the talk sounds like a health claim."""
-        return tuple(find(self.talk.text, health_words())) if self.talk else ()
-
     def words(self, span: tuple[int, int], quote: str) -> str:
         """The words of a span as they were meant: what the captions got wrong stands mended in square brackets."""
-        mended = [repair for repair in self.notes.repairs if _touch(repair.span, span)]
-        text, at = "", span[0]
-        for repair in sorted(mended, key=lambda repair: repair.span):
-            text += quote[at - span[0] : max(repair.span[0] - span[0], 0)] + f"[{repair.meant}]"
-            at = repair.span[1]
-        return text + quote[max(at - span[0], 0) :]
+        return mended(self.notes.repairs, span, quote)
 
     def is_one_turn(self, start: int, end: int) -> bool:
         """Whether the captions name but one speaker, or none, for these characters."""
@@ -110,7 +101,14 @@ class Story:
         at = seen.term_span[0] - seen.span[0]
         term = seen.quote[at : at + len(seen.term)]
         text = self.words(seen.term_span, term) if term == seen.term else seen.term
-        return Part(text, (seen,), self.marks(seen, SHADE.get(seen.intensity or "")), STYLE[seen.presence])
+        marks = self.marks(seen, SHADE.get(seen.intensity or ""))
+        return Part(inside_sentence(text), (seen,), marks, self.style(seen.term, seen.presence))
+
+    def style(self, term: str, presence: Presence) -> Style:
+        """How a term is written: `no` before a thing that is not there, `not` before a quality that it has not."""
+        label = self.lexicon.look_up(term) if presence == "absent" else None
+        is_quality = label and label.form == "adjective" and not term.casefold().endswith("ness")
+        return "not" if is_quality else STYLE[presence]
 
     def marks(self, record: Any, *more: str | None) -> tuple[str, ...]:
         """What the reader should know: `more`, whether it was said after the reveal, and by whom."""
@@ -130,21 +128,16 @@ def time_of(record: Evidenced) -> str:
     return "" if record.start is None else format_clock(seconds_to_ms(record.start))
 
 
-def sounds_of_health(record: Evidenced, talk: Talk | None) -> bool:
-    """Whether the words of a record sound like a health claim, alone or as part of what was said.
+def sounds_of_health(record: Evidenced, talk: Talk | None, healthy: Sequence[Passage]) -> bool:
+    """Whether the words of a record are part of what sounds like a health claim; without a talk, whether they do alone.
 
     A section never does: it says when, not what.
     """
     if isinstance(record, Section):
         return False
-    wanted = health_words()
-    if find(record.quote, wanted):
-        return True
     if not talk:
-        return False
-    near = talk.text[max(0, record.span[0] - 80) : record.span[1] + 80]
-    offset = max(0, record.span[0] - 80)
-    return any(_touch((p.start + offset, p.end + offset), record.span) for p in find(near, wanted))
+        return bool(find(record.quote, health_words()))
+    return any(_touch((passage.start, passage.end), record.span) for passage in healthy)
 
 
 def _touch(one: tuple[int, int], other: tuple[int, int]) -> bool:
@@ -168,4 +161,3 @@ def _talk_of(episode: Episode) -> Talk | None:
     talk = Talk.from_captions(episode.captions)
     fits = all(talk.text[slice(*record.span)] == record.quote for record in records_of(episode.notes))
     return talk if fits else None
-

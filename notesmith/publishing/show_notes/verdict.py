@@ -21,7 +21,7 @@ def verdict(story: Story) -> Block | None:
     earlier = [liked for liked in story.notes.preferences if liked not in last]
     lines = [
         *(Line("verdict", tuple(_told(story, liked))) for liked in last),
-        Line("rests on", tuple(_reasons(story, last))),
+        Line("said of it then", tuple(_reasons(story, last))),
         Line("compared", tuple(_compared(story, said) for said in story.notes.comparisons)),
         Line("preferred on the way", tuple(_preferred(story, liked) for liked in earlier)),
     ]

@@ -47,7 +47,7 @@ def _is_the_term(part: Part, talk: Talk) -> bool:
     """Whether a term stands in the words of its record, or where they point back to; but for what was mended."""
     if part.style == "quote" or not all(isinstance(record, Observation) for record in part.proofs):
         return True
-    if part.text == "said" or part.text.startswith(("found: ", "denied: ", "unsure: ")):
+    if part.text.startswith(("found: ", "denied: ", "unsure: ")):
         return True
     pieces = [piece.strip().casefold() for piece in re.split(r"\[[^\]]*\]", part.text)]
     said = [f"{record.quote} {talk.text[slice(*record.term_span)]}".casefold() for record in part.proofs

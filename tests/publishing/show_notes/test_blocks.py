@@ -144,7 +144,7 @@ def test_tasters_disagree() -> None:
     yes, no = seen(0, "bitter", concept="bitter"), seen(1, "bitter", quote="not bitter", concept="bitter",
                                                         presence="absent", taster="Tom")  # fmt: skip
     told_of = lines(disagreements, told(cues, yes, no, sheet=PANEL))
-    assert told_of == [("A, between tasters", ["bitter (Ines, 0:00)", "no bitter (Tom, 0:10)"])]
+    assert told_of == [("A, between tasters", ["bitter (Ines, 0:00)", "not bitter (Tom, 0:10)"])]
 
 
 def test_one_taster_alone_disagrees_with_nobody() -> None:
@@ -302,7 +302,7 @@ def test_the_glossary_explains_words_of_the_trade_only() -> None:
     said = seen(0, "astringent", concept="astringent"), seen(1, "chocolate", concept="chocolate")
     words = next(block for block in compose(told(cues, *said, sheet=ONE)).blocks if block.name == "glossary")
     assert [(line.label, [written(part) for part in line.parts]) for line in words.groups[0].lines] == [
-        ("astringent", ["said (0:00)"])
+        ("astringent", ["(said, 0:00)"])
     ]  # fmt: skip
 
 
