@@ -49,7 +49,7 @@ def groups(sitting: Sitting, state: State) -> tuple[Group, ...]:
 
 def listed(sitting: Sitting, record: Shown) -> Listed:
     """A record's line as it is now."""
-    return Listed(line_of(record), sitting.waits(record.id), is_done(record))
+    return Listed(line_of(record, sitting.state.notes.sheet.tasters), sitting.waits(record.id), is_done(record))
 
 
 def changes(sitting: Sitting, seen: State, now: State) -> Changes:

@@ -102,9 +102,13 @@ _FIELDS: dict[type[Evidenced], tuple[_Field, ...]] = {
 
 
 def asked_of(record: Shown, sheet: Sheet) -> tuple[Asked, ...]:
-    """The questions that a record answers; one with a single possible answer is not put."""
+    """The questions that a record answers; what can only be answered so is not put."""
     asked = (_asked(field, getattr(record, field.field), sheet) for field in _FIELDS[type(record)])
-    return tuple(one for one in asked if len(one.answers) != 1)
+    return tuple(one for one in asked if len(one.answers) != 1 and not _goes_without_saying(one, sheet))
+
+
+def _goes_without_saying(one: Asked, sheet: Sheet) -> bool:
+    return one.field == "taster" and (one.value,) == sheet.tasters
 
 
 def asks(kind: type[Evidenced]) -> tuple[str, ...]:

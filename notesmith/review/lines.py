@@ -1,5 +1,6 @@
 """How a record is told in few words: a line in the list of notes, and a tag at its words in the talk."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from notesmith.clock import format_clock, seconds_to_ms
@@ -37,11 +38,12 @@ def shown_records(notes: Notes) -> tuple[Shown, ...]:
     return tuple(sorted(found, key=lambda record: (record.span[0], record.span[1], record.id)))
 
 
-def line_of(record: Shown) -> Line:
-    """The record as one line."""
+def line_of(record: Shown, tasters: Sequence[str] = ()) -> Line:
+    """The record as one line; who tastes alone need not be named in it."""
     sign, text, detail, group, tag = _told(record)
-    kind = type(record).__name__.lower()
-    return Line(record.id, kind, group, sign, text, " · ".join(filter(None, detail)), clock(record.start), tag)
+    alone = tasters if len(tasters) == 1 else ()
+    told = " · ".join(one for one in detail if one and one not in alone)
+    return Line(record.id, type(record).__name__.lower(), group, sign, text, told, clock(record.start), tag)
 
 
 def clock(seconds: float | None) -> str:

@@ -7,6 +7,7 @@ from functools import lru_cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
+from urllib.parse import parse_qsl
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.applications import Starlette
@@ -27,6 +28,7 @@ STATIC = {
     "icon.svg": "image/svg+xml",
 }  # fmt: skip
 """Every file that is served, and nothing else."""
+MOST_FIELDS = 20
 Said = str | None
 
 
@@ -81,8 +83,11 @@ def _asked(table: Table, answer: Answering) -> Callable[[Request], Any]:
     """An endpoint that answers beside the server's loop, one question at a time: edits keep their order."""
 
     async def endpoint(request: Request) -> Response:
-        form = await request.form() if request.method == "POST" else request.query_params
-        told = {name: value for name, value in form.items() if isinstance(value, str)}
+        text = await request.body() if request.method == "POST" else request.scope["query_string"]
+        try:
+            told = dict(parse_qsl(text.decode(), keep_blank_values=True, max_num_fields=MOST_FIELDS))
+        except ValueError:
+            return PlainTextResponse("notesmith: what was sent cannot be read\n", 400)
         return await run_in_threadpool(locked, request, told)
 
     def locked(request: Request, told: Mapping[str, str]) -> Response:

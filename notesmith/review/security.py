@@ -21,7 +21,7 @@ BODY_TIME = 10.0
 OPENING = "/open"
 ENTERED = (
     '<!doctype html><html lang="en"><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/">'
-    '<title>notesmith</title><p><a href="/">Open the notes</a></p></html>'
+    '<link rel="icon" href="/static/icon.svg"><title>notesmith</title><p><a href="/">Open the notes</a></p></html>'
 )
 
 

@@ -77,8 +77,8 @@ def serve(app: ASGIApp, port: int, opened: Callable[[str], Any]) -> None:
     host = f"{HOST}:{taken.getsockname()[1]}"
     settings = uvicorn.Config(
         Guard(app, host, key), http=Punctual, ws="none", lifespan="off", log_level="error", access_log=False,
-        server_header=False, limit_concurrency=MOST_AT_ONCE, timeout_keep_alive=30, timeout_graceful_shutdown=1,
-        h11_max_incomplete_event_size=16 * 1024,
+        server_header=False, proxy_headers=False, limit_concurrency=MOST_AT_ONCE, timeout_keep_alive=30,
+        timeout_graceful_shutdown=1, h11_max_incomplete_event_size=16 * 1024,
     )  # fmt: skip
     server = _Telling(settings, lambda: opened(f"http://{host}{OPENING}?token={key.token}"))
     with taken:

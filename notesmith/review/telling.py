@@ -93,7 +93,7 @@ def _piece(words: str, first: int, records: list[Shown]) -> Piece:
     return Piece(words, " ".join(record.id for record in records), look, " ".join(filter(None, tags)))
 
 
-def around(talk: Talk, span: tuple[int, int], reach: int = 160) -> tuple[str, str]:
+def around(talk: Talk, span: tuple[int, int], reach: int = 110) -> tuple[str, str]:
     """The words before and after a stretch, cut where a word ends; at most `reach` characters of each."""
     starts = [word.start for word in talk.words]
     first = starts[bisect_left(starts, max(0, span[0] - reach))] if span[0] > reach else 0

@@ -6,14 +6,14 @@ const find = (id) => document.getElementById(id);
 const player = find("player");
 const lines = () => [...document.querySelectorAll("#notes [data-note]")];
 
-// One request after another: keys pressed faster than the answers come are not lost, and keep their order.
+// One thing after another: what is pressed faster than the answers come is done to the card that they bring.
 let last = Promise.resolve();
-const ask = (verb, path, values = {}) => {
-  const send = () => htmx.ajax(verb, at + path, {
+const then = (deed) => { last = last.then(deed).catch((error) => say(String(error))); };
+const ask = async (verb, path, values = {}) => {
+  await htmx.ajax(verb, at + path, {
     target: "#card", swap: "innerHTML", values: { seen: find("far").dataset.seen, ...values },
   });
-  last = last.then(send, send).then(settle);
-  return last;
+  settle();
 };
 const edit = (values) => ask("POST", "/edit", { id: held(), ...values });
 
@@ -93,22 +93,21 @@ const chosen = () => {
 };
 const takeWords = () => {
   const words = chosen();
-  if (words) ask("GET", "/words", words);
-  return words;
+  return words && ask("GET", "/words", { ...words, id: held() });
 };
 let pressed = null;
 find("talk").addEventListener("pointerdown", (event) => { pressed = [event.clientX, event.clientY]; });
 find("talk").addEventListener("pointerup", (event) => {
   const time = event.target.closest("[data-play]");
   if (time) return playFrom(Number(time.dataset.play));
-  if (takeWords()) return;
+  if (chosen()) return then(takeWords);
   const mark = event.target.closest("mark");
-  if (mark) return open(nextOf(mark.dataset.notes.split(" ")));
+  if (mark) return then(() => open(nextOf(mark.dataset.notes.split(" "))));
   if (!event.target.closest(".said")) return;
   const selection = getSelection();
   selection.modify("move", "backward", "word");
   selection.modify("extend", "forward", "word");
-  takeWords();
+  then(takeWords);
 });
 // Where several notes share their words, each click goes on to the next of them.
 const nextOf = (ids) => ids[(ids.indexOf(held()) + 1) % ids.length];
@@ -164,7 +163,10 @@ const askRow = (row) => {
   if (input) { input.focus(); input.select?.(); }
   else say(`${row.dataset.name}: press a digit.`);
 };
-const choose = (digit) => document.querySelector(`#card .row.asked [data-digit="${digit}"]`)?.click();
+const choose = (digit) => {
+  const button = document.querySelector(`#card .row.asked [data-digit="${digit}"]`);
+  return button && edit(JSON.parse(button.dataset.values));
+};
 
 const deeds = {
   hear, "edit-next": () => edit({ do: "confirm", next: 1 }), drop: () => edit({ do: "delete", next: 1 }),
@@ -180,34 +182,40 @@ const keys = {
   h: "hear", o: "words", " ": "play", r: "everywhere", "?": "keys", "!": "sheet",
   ".": "word-on", ",": "word-back", ">": "word-more", "<": "word-less",
 };
+const ROWS = "spfitbvcelqydmro";
 const plain = (event) => !event.ctrlKey && !event.metaKey && !event.altKey;
 document.addEventListener("keydown", (event) => {
   const typing = event.target.closest("input, select, textarea, dialog, audio, video");
   if ((event.ctrlKey || event.metaKey) && !typing && "zy".includes(event.key.toLowerCase()) && event.key) {
     event.preventDefault();
-    return deeds[event.key.toLowerCase() === "y" || event.shiftKey ? "redo" : "undo"]();
+    return then(deeds[event.key.toLowerCase() === "y" || event.shiftKey ? "redo" : "undo"]);
   }
   if (event.key === "Escape" && typing && typing.localName !== "dialog") return find("card").focus();
   if (typing || !plain(event) || find("single").getAttribute("aria-pressed") !== "true") return;
   if ([" ", "Enter"].includes(event.key) && event.target.closest("button, a, summary")) return;
-  const row = rows().find((one) => one.dataset.key === event.key);
-  if (/^[0-9]$/.test(event.key)) choose(event.key);
-  else if (row) askRow(row);
-  else if (keys[event.key]) deeds[keys[event.key]]();
-  else return;
+  if (!/^[0-9]$/.test(event.key) && !ROWS.includes(event.key) && !keys[event.key]) return;
   event.preventDefault();
+  then(() => heed(event.key));
 });
+const heed = (key) => {
+  if (/^[0-9]$/.test(key)) return choose(key);
+  const row = rows().find((one) => one.dataset.key === key);
+  return row ? askRow(row) : deeds[keys[key]]?.();
+};
 
 document.addEventListener("click", (event) => {
   const button = event.target.closest("button");
   if (!button) return;
   const { note, deed, tab, values } = button.dataset;
-  if (deed) deeds[deed]();
-  else if (values) edit(JSON.parse(values));
-  else if (tab) document.body.dataset.tab = tab;
-  else if (note) open(note);
-  if (note && button.closest("#talk")) document.body.dataset.tab = "notes";
+  if (deed) then(deeds[deed]);
+  else if (values) then(() => edit(JSON.parse(values)));
+  else if (tab) showTab(tab);
+  else if (note) then(() => open(note));
 });
+const showTab = (name) => {
+  document.body.dataset.tab = name;
+  for (const tab of document.querySelectorAll("[data-tab]:not(body)")) tab.setAttribute("aria-pressed", tab.dataset.tab === name);
+};
 find("single").addEventListener("click", (event) => {
   const on = event.target.getAttribute("aria-pressed") !== "true";
   event.target.setAttribute("aria-pressed", on);
@@ -217,8 +225,9 @@ document.addEventListener("submit", (event) => {
   event.preventDefault();
   const form = event.target, values = Object.fromEntries(new FormData(form));
   find("card").focus({ preventScroll: true });
-  ask(form.dataset.verb ?? "POST", form.dataset.path ?? "/edit", { id: held(), ...values });
+  then(() => ask(form.dataset.verb ?? "POST", form.dataset.path ?? "/edit", { id: held(), ...values }));
 });
+addEventListener("htmx:response:error", (event) => say(event.detail.ctx.text.replace(/^notesmith: /, "Not done: ")));
 addEventListener("htmx:error", () => say("The server does not answer. Nothing was changed: start notesmith review again."));
 document.addEventListener("selectionchange", () => { if (getSelection().isCollapsed) run = null; });
 settle();

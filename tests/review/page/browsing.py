@@ -21,6 +21,12 @@ FLAGS = [
     "--disable-component-update", "--disable-sync", "--autoplay-policy=no-user-gesture-required",
 ]  # fmt: skip
 PATIENCE = 10.0
+READY = "return !!document.querySelector('table.queue') || !!window.htmx && !!document.querySelector('#card article')"
+SETTLED = """
+const done = arguments[0];
+const wait = () => { const now = last; now.then(() => now === last ? done() : wait()); };
+wait();
+"""
 
 
 @contextmanager
@@ -61,7 +67,7 @@ class Page:
         self.driver = driver
         self.resize(width, height)
         driver.get(address)
-        WebDriverWait(driver, PATIENCE).until(lambda d: d.execute_script("return !!window.htmx && !!document.querySelector('#card article, table.queue')"))
+        WebDriverWait(driver, PATIENCE).until(lambda it: it.execute_script(READY))
 
     def resize(self, width: int, height: int) -> None:
         """Show the page in a window of that size, though a headless one is never so narrow."""
@@ -76,7 +82,7 @@ class Page:
 
     def settle(self) -> None:
         """Wait until every question is answered."""
-        self.driver.execute_async_script("const done = arguments[0]; const wait = () => { const now = last; now.then(() => now === last ? done() : wait()); }; wait();")
+        self.driver.execute_async_script(SETTLED)
 
     def text(self, selector: str) -> str:
         """What stands there."""
@@ -88,7 +94,9 @@ class Page:
 
     def click(self, selector: str) -> None:
         """Click there."""
-        self.driver.find_element(By.CSS_SELECTOR, selector).click()
+        place = self.driver.find_element(By.CSS_SELECTOR, selector)
+        self.script("arguments[0].scrollIntoView({block: 'center'})", place)
+        place.click()
         self.settle()
 
     def held(self) -> str:
@@ -101,7 +109,7 @@ class Page:
 
     def open(self, record: str) -> None:
         """Take up a note by its id."""
-        self.script("open_(arguments[0])".replace("open_", "open"), record)
+        self.script("const id = arguments[0]; then(() => open(id))", record)
         self.settle()
 
     def edits(self, corrections: Path) -> list[dict[str, Any]]:
