@@ -124,12 +124,12 @@ def _goes_along(record: Evidenced, stretch: Span, sample: str | None) -> bool:
 
 
 def _replace(desk: Desk, edit: Replace) -> None:
-    going = [(record.kind, desk.match(record, _place(desk, record))) for record in edit.records]
+    going = [(said.kind, record) for said in edit.records for record in desk.covered(said, _place(desk, said))]
     coming = [_made(desk, record, edit.id, number) for number, record in enumerate(edit.by)]
     for kind, record in going:
-        if record and edit.do == "delete":
+        if edit.do == "delete":
             desk.ignore(kind, record, edit.id)
-        elif record:
+        else:
             desk.take(kind, record)
     _put_all(desk, edit.id, coming)
     if any(kind == "section" for kind, _ in going):

@@ -7,7 +7,7 @@ from typing import Any
 from notesmith.records import Evidenced, Ignored, Notes, Observation, Reveal
 from notesmith.review.edits import Kind, Said, Value
 from notesmith.review.finding import Span
-from notesmith.review.saying import FIELDS, IDENTIFYING, because, evidence, place_of
+from notesmith.review.saying import FIELDS, IDENTIFYING, because, evidence, identity_of, place_of
 from notesmith.transcript import Talk
 
 LONGEST = 1_000
@@ -38,6 +38,14 @@ class Desk:
         """
         found = [r for r in self.within(record.kind, place) if not _is_among(r, record.beside)]
         return max(found, key=lambda r: _resemblance(r, record, place), default=None)
+
+    def covered(self, record: Said, place: Span) -> list[Evidenced]:
+        """The record that an edit took out, with others of the same that tell parts of its words only."""
+        found = self.match(record, place)
+        return [
+            r for r in self.within(record.kind, place)
+            if r is found or (found and identity_of(r) == identity_of(found) and _lies_within(r, place))
+        ]  # fmt: skip
 
     def twin(self, record: Said, place: Span) -> Evidenced | None:
         """A record that already says the same thing of the same words as one that is to be added."""
@@ -110,6 +118,11 @@ class Desk:
 def _told_revealed(o: Observation, revealed: Mapping[str, int]) -> Observation:
     after = o.sample is not None and o.term_span[0] > revealed.get(o.sample, o.term_span[0])
     return o if after == o.after_reveal else o.model_copy(update={"after_reveal": after})
+
+
+def _lies_within(record: Evidenced, place: Span) -> bool:
+    start, end = place_of(record)
+    return place[0] <= start and end <= place[1]
 
 
 def _is_among(record: Evidenced, identities: tuple[dict[str, Value], ...]) -> bool:

@@ -64,6 +64,18 @@ def test_every_quote_stands_where_it_says(case: dict[str, Any], cups: Bench) -> 
             assert cups.talk.text[slice(*record.span)] == record.quote
 
 
+def test_a_note_that_was_deleted_stays_so_though_its_words_are_told_one_by_one(cups: Bench) -> None:
+    """A better listener cuts what was said more finely."""
+    told = {"kind": "observation", "words": "malty and a little smoky", "sample": "one"}
+    coarse = cups.edits([{"do": "join", "records": ["malty", "a little smoky"], "by": [told]}])
+    edits = Bench(cups.talk, corrected(cups.notes, cups.talk, coarse)).edits(
+        [{"do": "delete", "records": [told["words"]]}]
+    )
+    notes = corrected(cups.notes, cups.talk, edits)
+    assert [o.term for o in notes.observations if o.sample == "one"] == ["grassy"]
+    assert {i.term for i in notes.ignored} == {"malty", "smoky"}
+
+
 def test_what_was_corrected_names_the_correction(cups: Bench) -> None:
     """With the words it hangs on, and it is sure now."""
     edits = cups.edits([{"do": "change", "record": "malty", "set": {"sample": "two"}}])
