@@ -88,7 +88,7 @@ def _perceptions(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iter
     known = {(d.start, d.end): d for d in hearing.descriptions}
     refused = {o.description.start for o in hearing.left_out if o.reason != UNLIKELY}
     seen = set()
-    marked = list(stretches(answers["description"], LEAST))
+    marked = [_whole(hearing, found) for found in stretches(answers["description"], LEAST)]
     for found, (sample, sure) in zip(marked, pointing.decide(marked), strict=True):
         description = known.get(found[:2]) or _described(hearing, found)
         if description is None or found.start in refused:
@@ -100,6 +100,12 @@ def _perceptions(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iter
             if key not in seen:
                 seen.add(key)
                 yield p
+
+
+def _whole(hearing: Hearing, found: Found) -> Found:
+    """The stretch with all the words that a mended word was printed as: only the first of them has an answer."""
+    ends = (m.end for m in hearing.mendings if m.start < found.end < m.end)
+    return found._replace(end=max(ends, default=found.end))
 
 
 def _described(hearing: Hearing, found: Found) -> Description | None:
