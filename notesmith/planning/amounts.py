@@ -108,7 +108,7 @@ def needs_of(wishes: Wishes, brews: Iterable[Brew]) -> tuple[Need, ...]:
 
 def _products(wishes: Wishes, brews: tuple[Brew, ...]) -> Iterator[Need]:
     for product in wishes.products:
-        pots = wishes.repeats * (1 + product.duplicates)
+        pots = wishes.repeats * wishes.most_poured(product)
         grams = sum((brew.dose or 0) * brew.pots for brew in brews) * pots * (1 + wishes.spare)
         poured = sum((brew.pour or 0) * brew.pots for brew in brews) * pots * (1 + wishes.spare)
         if grams:
@@ -125,7 +125,7 @@ def _packs(grams: float, product: WishedProduct) -> str:
 
 
 def _water(wishes: Wishes, brews: tuple[Brew, ...]) -> Iterator[Need]:
-    used = sum(brew.heated * brew.pots for brew in brews) * len(wishes.cups) * wishes.repeats
+    used = sum(brew.heated * brew.pots for brew in brews) * wishes.served * wishes.repeats
     if used:
         yield Need(_up(used * (1 + wishes.spare) / 1000, 1), "l", "water for the preparations")
 
@@ -134,11 +134,11 @@ def _vessels(wishes: Wishes, brews: tuple[Brew, ...]) -> Iterator[Need]:
     """The most that are in use at once; they are washed between rounds."""
     most: dict[str, int] = {}
     for brew in filter(lambda brew: brew.vessel, brews):
-        most[brew.vessel] = max(most.get(brew.vessel, 0), brew.pots * len(wishes.cups))
+        most[brew.vessel] = max(most.get(brew.vessel, 0), brew.pots * wishes.served)
     yield from (Need(count, "×", vessel, "washed between rounds") for vessel, count in most.items())
     shared = any(brew.pots < len(wishes.tasters) or brew.heated for brew in brews)
     if shared or not brews:
-        cups = len(wishes.cups) * len(wishes.tasters)
+        cups = wishes.served * len(wishes.tasters)
         yield Need(cups, "×", "tasting cup", "alike, and marked with nothing but the code")
 
 

@@ -8,6 +8,7 @@ from typing import Any, Literal
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from notesmith.planning.drawing import Plan, Round
+from notesmith.planning.wishes import Test
 from notesmith.publishing.plain import one_line
 from notesmith.records import SheetServing
 
@@ -16,6 +17,14 @@ FACETS = ("appearance", "aroma", "flavour", "mouthfeel", "finish", "overall")
 
 ROOM: dict[Paper, float] = {"A4": 222, "letter": 204}
 """Millimetres that the rows of a taster's card may take: what the paper leaves below a heading of two lines."""
+TASKS: dict[Test, str] = {
+    "triangle": "Two of the three are the same. Say aloud which two, by their codes; guess if you cannot tell.",
+    "tetrad": "Two and two of the four are the same. Say aloud which, by their codes; guess if you cannot tell.",
+    "two-out-of-five": "Two are the same, and so are the other three. Say aloud which, by their codes; guess if you "
+    "cannot tell.",
+}
+"""What a taster does in a test of difference."""
+
 REST = 8.0
 """Millimetres that a rest takes on the card."""
 
@@ -44,7 +53,9 @@ def pouring_page(plan: Plan, paper: Paper) -> str:
 
 def tasting_page(plan: Plan, paper: Paper) -> str:
     """The tasters' cards in HTML: codes in the order of serving, room to write, and nothing of the key."""
-    return _written("tasting.html", plan, paper, cards=list(_cards(plan)), facets=FACETS, height=_height(plan, paper))
+    task = TASKS[plan.wishes.test] if plan.wishes.test else ""
+    cards = list(_cards(plan))
+    return _written("tasting.html", plan, paper, cards=cards, facets=FACETS, height=_height(plan, paper), task=task)
 
 
 def _cards(plan: Plan) -> Iterator[Card]:
@@ -63,7 +74,7 @@ def _lines(order: tuple[str, ...], rest_after: int) -> Iterator[Line]:
 
 def _height(plan: Plan, paper: Paper) -> float:
     """Millimetres of one place, so that a card fills its page if it fits, and can be written on if not."""
-    count, after = len(plan.wishes.cups), plan.wishes.rest_after
+    count, after = plan.wishes.served, plan.wishes.rest_after
     rests = (count - 1) // after if after else 0
     return round(min(44, max(13, (ROOM[paper] - REST * rests) / count)), 1)
 

@@ -65,7 +65,7 @@ def _rounds(
     """The rounds with their servings; the orders of all of them are balanced as one."""
     codes = _codes(wishes, random, used)
     kinds = [(number, brew) for number in range(wishes.repeats) for brew in brews or (None,)]
-    orders = serving_orders(len(wishes.cups), len(kinds) * len(wishes.tasters), random)
+    orders = serving_orders(wishes.served, len(kinds) * len(wishes.tasters), random)
     rounds = []
     for place, (number, brew) in enumerate(kinds):
         mine = orders[place * len(wishes.tasters) : (place + 1) * len(wishes.tasters)]
@@ -83,7 +83,7 @@ def _rounds(
 
 def _codes(wishes: Wishes, random: Random, used: Collection[str]) -> list[tuple[SheetSample, ...]]:
     """The cups of each repeat as samples, under codes that are new each time."""
-    cups = wishes.cups
+    cups = wishes.cups(random)
     codes = iter(draw_codes(len(cups) * wishes.repeats, random, used))
     return [
         tuple(cup.under(code, spoken(code)) for cup, code in zip(cups, codes, strict=False))

@@ -88,7 +88,7 @@ def revealed(sealed: Path, key: Path) -> str:
     """
     opened = read_key(key)
     try:
-        if sealed.name.endswith(".notes.json"):
+        if sealed.suffix == ".json" and not sealed.name.endswith(".sheet.json"):
             notes = read_notes(sealed)
             return render(notes.model_copy(update={"sheet": reveal(notes.sheet, opened)}))
         return sheet_to_toml(reveal(read_sheet(sealed), opened))

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 from pathlib import Path
+from random import Random
+from typing import Literal
 
 from pydantic import Field
 
@@ -9,6 +11,10 @@ from notesmith.errors import SheetError
 from notesmith.filled_in import Form, read_filled_in
 from notesmith.planning.methods import every_method
 from notesmith.records import Record, SheetSample
+
+Test = Literal["triangle", "tetrad", "two-out-of-five"]
+POURED: dict[Test, tuple[int, int]] = {"triangle": (2, 1), "tetrad": (2, 2), "two-out-of-five": (3, 2)}
+"""How often a test of difference pours its two products; chance decides which of them more often."""
 
 DRUNK = 40.0
 """Millilitres that a taster is given of a sample, unless told otherwise; common practice, no source."""
@@ -55,6 +61,7 @@ class Wishes(Record):
     title: str = Field("", description="What the session is called.")
     category: str = Field("", description="What kind of product is tasted.")
     tasters: tuple[str, ...] = Field((), description="Who tastes.")
+    test: Test | None = Field(None, description="A test of difference between two products, in place of `duplicates`.")
     repeats: int = Field(1, ge=1, description="How many rounds there are: each sample comes in each, under a new code.")
     drunk: float = Field(DRUNK, gt=0, description="How much a taster is given of a sample, in millilitres.")
     spare: float = Field(0.1, ge=0, le=1, description="What to buy and heat beyond what is used, as a share.")
@@ -66,8 +73,19 @@ class Wishes(Record):
     preparations: tuple[WishedPreparation, ...] = Field((), description="How it is prepared.")
 
     @property
-    def cups(self) -> tuple[WishedProduct, ...]:
+    def served(self) -> int:
+        """How many samples a round has."""
+        return sum(POURED[self.test]) if self.test else sum(1 + product.duplicates for product in self.products)
+
+    def most_poured(self, product: WishedProduct) -> int:
+        """How often a product may come in a round; in a test nobody who reads this learns how often it does."""
+        return max(POURED[self.test]) if self.test else 1 + product.duplicates
+
+    def cups(self, random: Random) -> tuple[WishedProduct, ...]:
         """The products of one round, those poured more than once as often as they are."""
+        if self.test:
+            dealt = zip(random.sample(self.products, 2), POURED[self.test], strict=True)
+            return tuple(product for product, times in dealt for _ in range(times))
         return tuple(product for product in self.products for _ in range(1 + product.duplicates))
 
 
@@ -99,7 +117,9 @@ def check(wishes: Wishes) -> None:
     Raises:
         SheetError: fewer than two samples, nobody to taste them, a name twice or a method that is not known.
     """
-    if len(wishes.cups) < 2:
+    if wishes.test:
+        _check_test(wishes)
+    if wishes.served < 2:
         raise SheetError("there are not two samples to compare", mend="add [[products]], each with a name")
     if not wishes.tasters:
         raise SheetError("nobody tastes", mend='name whoever does, such as tasters = ["Ana"]')
@@ -110,6 +130,13 @@ def check(wishes: Wishes) -> None:
         if way.method is not None and way.method not in every_method():
             what = f"preparation {way.id}: there is no method `{way.method}`"
             raise SheetError(what, mend="see `notesmith plan methods`")
+
+
+def _check_test(wishes: Wishes) -> None:
+    if len(wishes.products) != 2 or any(product.duplicates for product in wishes.products):
+        raise SheetError(f"a {wishes.test} is of two products without duplicates", mend="list these two alone")
+    if wishes.repeats > 1:
+        raise SheetError(f"a {wishes.test} is one round", mend="leave `repeats` out, and draw a plan for each session")
 
 
 def _refuse_twice(kind: str, names: Iterable[str], mend: str) -> None:

@@ -88,6 +88,13 @@ def test_a_whole_design_is_said_to_be_one(wishes: Wishes) -> None:
     assert "equally often at each place" in page
 
 
+def test_a_card_of_a_test_says_what_to_do(wishes: Wishes) -> None:
+    """And does not say which product came twice."""
+    pair = tuple(product.model_copy(update={"duplicates": 0}) for product in wishes.products[:2])
+    page = tasting_page(draw(wishes.model_copy(update={"test": "triangle", "products": pair})), "A4")
+    assert "Two of the three are the same" in words_of(page)
+
+
 def test_hostile_names_stay_words(wishes: Wishes) -> None:
     """A name is never read as a tag, nor does it turn the line about."""
     bad = WishedProduct(name='<script>alert("x")</script>\u202e oolong')

@@ -1,5 +1,6 @@
 """A plan that is drawn: the sheet shows nothing of the key, and says of itself what is so."""
 
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -8,7 +9,7 @@ from hypothesis import strategies as st
 
 from notesmith.planning.drawing import draw
 from notesmith.planning.orders import fairness_of
-from notesmith.planning.wishes import WishedPreparation, WishedProduct, Wishes
+from notesmith.planning.wishes import Test, WishedPreparation, WishedProduct, Wishes
 from notesmith.sheet import read_sheet, sheet_to_toml
 
 NAMES = st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1, max_size=12).filter(str.strip)
@@ -41,7 +42,7 @@ def test_every_plan_is_balanced_as_it_claims(wishes: Wishes, seed: str) -> None:
     assert plan.sheet.balance == fairness_of(orders).balance
     ways = max(1, len(wishes.preparations))
     assert len(plan.sheet.servings) == len(orders) == len(wishes.tasters) * wishes.repeats * ways
-    assert len(plan.sheet.samples) == len(wishes.cups) * wishes.repeats
+    assert len(plan.sheet.samples) == wishes.served * wishes.repeats
 
 
 @given(wishes=any_wishes())
@@ -106,6 +107,24 @@ def test_a_plan_is_drawn_from_its_file(tmp_path: Path) -> None:
     path = tmp_path / "a.plan.toml"
     path.write_text(plan_template(), "utf-8")
     assert len(draw(read_wishes(path)).sheet.samples) == 2
+
+
+@pytest.mark.parametrize(("test", "poured"), [("triangle", [1, 2]), ("tetrad", [2, 2]), ("two-out-of-five", [2, 3])])
+def test_chance_decides_which_product_a_test_pours_more_often(test: Test, poured: list[int]) -> None:
+    """So that whoever planned a test of difference may taste in it, and shopping tells them nothing."""
+    wishes = Wishes(
+        tasters=("Ana",),
+        test=test,
+        products=(WishedProduct(name="a"), WishedProduct(name="b")),
+        preparations=(WishedPreparation(id="standard", method="iso-3103-small"),),
+    )
+    plans = [draw(wishes, str(seed)) for seed in range(60)]
+    counts = [Counter(sample.product for sample in plan.key.samples) for plan in plans]
+    assert all(sorted(count.values()) == poured for count in counts)
+    if poured[0] < poured[1]:
+        assert 15 < sum(count["a"] > count["b"] for count in counts) < 45
+    assert len({plan.needs for plan in plans}) == 1
+    assert len({need.amount for need in plans[0].needs if need.unit == "g"}) == 1
 
 
 @pytest.mark.benchmark
