@@ -20,6 +20,7 @@ from notesmith.sensory.profiles import Spoke
 from notesmith.sensory.ranking import concordance
 from notesmith.sensory.replicated import Replicated, judge_replicated
 
+SAME_TASTERS = "some tasters answered more than once, and p takes each answer for another taster's"
 FEW_SIPS = 3
 FEW_ANSWERS = 3
 ONE_TASTER = "all trials are of one taster: p tells whether this taster can tell, and nothing of others"
@@ -72,6 +73,8 @@ def _paired(sessions: Sequence[Session]) -> Iterator[Result]:
         if found.about != "overall" and sum(found.counts) < FEW_ANSWERS:
             continue
         lines = [f"{found.names[0]} {first}, {found.names[1]} {second}, neither {none}"]
+        if sum(found.counts) > len(found.tasters):
+            lines.append(ONE_TASTER if len(found.tasters) == 1 else SAME_TASTERS)
         p = judge_pair(*found.counts).p_either if none else p_two_sided(first, second)
         claim = claim_pair(found.names, found.counts, p, circumstances(found.sessions, found.tasters))
         yield Result(title=_asked(found), figures=(*lines, *_place(found)), claim=_about(found, claim))

@@ -12,6 +12,20 @@ SOMEBODY = "the taster"
 
 
 @dataclass(frozen=True)
+class Tray:
+    """Samples that were set beside each other."""
+
+    samples: tuple[str, ...]
+    taster: str | None
+    """Who was handed them; None for all."""
+
+    def bears(self, record: Preference | Comparison, among: frozenset[str]) -> bool:
+        """Whether a record is a word of this tray's taster on samples of this tray alone."""
+        mine = self.taster is None or record.taster in {None, self.taster}
+        return mine and bool(among) and among <= set(self.samples)
+
+
+@dataclass(frozen=True)
 class Session:
     """The notes of one recording, read as evidence."""
 
@@ -29,6 +43,12 @@ class Session:
         if set(self.notes.samples) <= set(self.products):
             return {sample: self.products[sample] for sample in self.notes.samples}
         return {sample: sample for sample in self.notes.samples}
+
+    @cached_property
+    def trays(self) -> tuple[Tray, ...]:
+        """What was handed to whom, where it was planned; else all samples to all."""
+        handed = {(one.taster, frozenset(one.order)): Tray(one.order, one.taster) for one in self.notes.sheet.servings}
+        return tuple(handed.values()) or (Tray(self.notes.samples, None),)
 
     @cached_property
     def order(self) -> tuple[str, ...]:
@@ -55,9 +75,13 @@ class Session:
         return all(record.span < reveal.span for reveal in self.notes.reveals)
 
     def last_words(self, records: Iterable[Preference | Comparison]) -> dict[str, Preference | Comparison]:
-        """The last record of each taster before the reveal: who changes their mind is taken at their last word."""
+        """The last record of each taster before the reveal: who changes their mind is taken at their last word.
+
+        Where one taster alone was there, what nobody is named for is theirs.
+        """
         said = sorted((at for at in records if self.before(at)), key=lambda at: at.span)
-        return {at.taster or SOMEBODY: at for at in said}
+        alone = self.tasters[0] if len(self.tasters) == 1 else SOMEBODY
+        return {at.taster or alone: at for at in said}
 
 
 def circumstances(sessions: Sequence[Session], tasters: Iterable[str] = ()) -> Circumstances:
@@ -73,7 +97,9 @@ def circumstances(sessions: Sequence[Session], tasters: Iterable[str] = ()) -> C
 
 
 def _balanced(sessions: Sequence[Session]) -> bool | None:
-    """Whether each product stood equally often in each place; None where the order cannot be told."""
+    """Whether each product stood equally often in each place, as planned or heard; None where nobody can tell."""
+    if all(session.notes.sheet.balance for session in sessions):
+        return all(session.notes.sheet.balance == "full" for session in sessions)
     if any(len(session.order) < len(session.notes.samples) for session in sessions):
         return None
     places = Counter((place, session.names[at]) for session in sessions for place, at in enumerate(session.order))

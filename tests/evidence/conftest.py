@@ -3,7 +3,17 @@
 from collections.abc import Sequence
 from typing import Any
 
-from notesmith.records import Comparison, Notes, Observation, Preference, Reveal, Section, Sheet, SheetSample
+from notesmith.records import (
+    Comparison,
+    Notes,
+    Observation,
+    Preference,
+    Reveal,
+    Section,
+    Sheet,
+    SheetSample,
+    SheetServing,
+)
 
 
 class Told:
@@ -43,6 +53,12 @@ class Told:
     def reveals(self, sample: str, product: str) -> "Told":
         """A sample is made known."""
         return self._add("reveals", Reveal, sample=sample, product=product)
+
+    def serves(self, taster: str, *order: str) -> "Told":
+        """A taster was to be handed samples in that order."""
+        servings = (*self.sheet.servings, SheetServing(taster=taster, order=order))
+        self.sheet = self.sheet.model_copy(update={"servings": servings, "balance": "partial"})
+        return self
 
     def notes(self, name: str = "talk.vtt") -> Notes:
         """The notes of it all."""

@@ -23,7 +23,8 @@ def test_nothing_recorded() -> None:
 )  # fmt: skip
 def test_protocol_by_what_is_poured(pours: dict[str, str | None], name: str | None) -> None:
     """How often each of two products is poured tells the test; where one is unknown, it is none."""
-    found = protocol_of(Session(Told(pours).notes()))
+    session = Session(Told(pours).notes())
+    found = protocol_of(session, session.trays[0])
     assert (found and found.name) == name
 
 
@@ -94,6 +95,30 @@ def test_first_cup_is_watched() -> None:
     """How often the cup tasted first was named is counted where the order is known."""
     told = Told({"A": "P", "B": "Q"}).perceives("B", "sweet").perceives("A", "sweet").prefers("B", "A")
     assert pairs([Session(told.notes())])[0].first_tasted == (1, 1)
+
+
+def test_each_tray_is_a_trial() -> None:
+    """A taster who is handed two trays of three, as planned, has two trials; codes differ from tray to tray."""
+    pours: dict[str, str | None] = {"1": "P", "2": "P", "3": "Q", "4": "P", "5": "Q", "6": "P"}
+    told = Told(pours).equal("1", "2").equal("4", "5")
+    told.serves("Ada", "1", "2", "3").serves("Ada", "4", "5", "6")
+    assert sortings([Session(told.notes())])[0].by_taster == {"Ada": (1, 2)}
+
+
+def test_a_tray_is_its_tasters() -> None:
+    """What another taster says of cups handed to Ada is no trial."""
+    told = Told(TRIANGLE, tasters=("Ada", "Ben")).equal("417", "853", taster="Ben")
+    told.serves("Ada", "417", "853", "296")
+    assert sortings([Session(told.notes())]) == []
+
+
+def test_repeated_pairs_are_votes_of_their_own() -> None:
+    """Two trays of the same two products are two preferences, and the planned order tells which came first."""
+    told = Told({"1": "P", "2": "Q", "3": "P", "4": "Q"}).prefers("1", "2").prefers("4", "3")
+    told.serves("Ada", "1", "2").serves("Ada", "3", "4")
+    found = pairs([Session(told.notes())])[0]
+    assert (found.counts, found.first_tasted) == ((1, 0, 1), (1, 2))
+    assert "all trials are of one taster" in weigh([told.notes()])[0][0].figures[1]
 
 
 def test_order_is_balanced_over_sessions() -> None:
