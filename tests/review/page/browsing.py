@@ -75,10 +75,10 @@ class Page:
         self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", told)
 
     def press(self, *keys: str) -> None:
-        """Press keys one after another, and wait until all is answered."""
+        """Press keys one after another, each once the one before is answered; those of one text in a rush."""
         for key in keys:
             self.driver.switch_to.active_element.send_keys(key)
-        self.settle()
+            self.settle()
 
     def settle(self) -> None:
         """Wait until every question is answered."""
