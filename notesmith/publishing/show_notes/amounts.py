@@ -121,7 +121,15 @@ class Amounts:
         code = currency_of(unit, currency)
         if code:
             return self.money(value, code)
-        return f"{self.number(value)} {unit if value == 1 else plural(unit)}" if unit else self.number(value)
+        return f"{self.plain_sum(value)} {unit if value == 1 else plural(unit)}" if unit else self.plain_sum(value)
+
+    def plain_sum(self, value: float) -> str:
+        """A sum in no sure currency, with decimals only where there are any.
+
+        >>> Amounts.of("en").plain_sum(2), Amounts.of("en").plain_sum(1.6)
+        ('2', '1.60')
+        """
+        return str(format_decimal(value, "#,##0" if value == int(value) else "#,##0.00", locale=self.locale))
 
     def _before(self, currency: str) -> bool:
         return not str(format_currency(1, currency, locale=self.locale))[0].isdigit()

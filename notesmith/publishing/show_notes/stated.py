@@ -102,4 +102,4 @@ def _only(said: list[Fact]) -> Sure | None:
 
 def _money(value: float, currency: str, amounts: Amounts) -> str:
     is_code = len(currency) == 3 and currency.isupper()
-    return amounts.money(round(value, 2), currency) if is_code else f"{amounts.number(value)} {plural(currency)}"
+    return amounts.money(round(value, 2), currency) if is_code else f"{amounts.plain_sum(value)} {plural(currency)}"

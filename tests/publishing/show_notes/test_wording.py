@@ -3,6 +3,7 @@
 import pytest
 
 from notesmith.publishing.arrange import title
+from notesmith.publishing.show_notes import markdown
 from notesmith.publishing.show_notes.board import MOST_ACROSS, board
 from notesmith.publishing.show_notes.contents import compose
 from notesmith.publishing.show_notes.plain_text import written
@@ -76,3 +77,8 @@ def test_a_title_that_nobody_sees_is_none() -> None:
     """It would leave an empty heading; the captions' name stands there instead."""
     episode = told(["hello"], sheet=ONE.model_copy(update={"title": "\u200b\u2060 \u3164"}))
     assert title(episode.notes) == "made-up.vtt"
+
+
+def test_the_time_stands_apart_from_the_word() -> None:
+    """In Markdown as in plain text, a space parts them."""
+    assert "plum (0:00)" in markdown(told(["plum"], seen(0, "plum"), sheet=ONE))
