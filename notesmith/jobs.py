@@ -26,6 +26,7 @@ class Job:
     output: Path | None
     force: bool
     confidence: float = 0.0
+    lexicon: tuple[Path, ...] = ()
 
 
 def plan(
@@ -37,6 +38,7 @@ def plan(
     folder: Path | None = None,
     force: bool = False,
     confidence: float = 0.0,
+    lexicon: Sequence[Path] = (),
 ) -> list[Job]:
     """Settle where the notes of each caption file go; a folder for them that is missing is made.
 
@@ -48,7 +50,10 @@ def plan(
     outputs = output_paths(captions, folder, SUFFIX[form]) if folder else [output] * len(captions)
     if folder:
         make_folder(folder)
-    return [Job(source, sheet, place, force, confidence) for source, place in zip(captions, outputs, strict=True)]
+    return [
+        Job(source, sheet, place, force, confidence, tuple(lexicon))
+        for source, place in zip(captions, outputs, strict=True)
+    ]
 
 
 def _refuse_mixing(captions: Sequence[Path], form: Form, output: Path | None, folder: Path | None) -> None:
@@ -68,25 +73,29 @@ def do(job: Job, render: Callable[[Notes], str]) -> str | None:
     """
     if job.output:
         refuse_existing(job.output, job.force)
-    text = render(notes_of(job.captions, job.sheet, job.confidence))
+    text = render(notes_of(job.captions, job.sheet, job.confidence, job.lexicon))
     if not job.output:
         return text
     write_file(job.output, text, force=job.force)
     return None
 
 
-def notes_of(captions: Path, sheet: Path | None = None, confidence: float = 0.0) -> Notes:
+def notes_of(
+    captions: Path, sheet: Path | None = None, confidence: float = 0.0, lexicon: tuple[Path, ...] = ()
+) -> Notes:
     """The notes of one caption file, with the sheet given or the one beside it, and the corrections that lie there.
 
+    `lexicon` names folders of one's own, laid over ours.
+
     Raises:
-        NotesmithError: the captions, the sheet or the corrections will not do.
+        NotesmithError: the captions, the sheet, the corrections or the lexicon will not do.
     """
     from notesmith.review.corrections import corrections_path, read_corrections
     from notesmith.review.taking import listened
 
     sheet = sheet or find_sheet(captions)
     known, edits = read_sheet(sheet) if sheet else None, read_corrections(corrections_path(captions))
-    return listened(read_captions(captions), known, edits, confidence)
+    return listened(read_captions(captions), known, edits, confidence, lexicon=lexicon)
 
 
 def renderer(form: Form, *, width: int, colour: bool) -> Callable[[Notes], str]:

@@ -30,6 +30,9 @@ def notes(
             min=0, max=1, metavar="0-1", help="Leave out perceptions less sure than this: fewer notes, and surer ones."
         ),
     ] = 0.0,
+    lexicon: Annotated[
+        list[Path] | None, typer.Option(metavar="DIR", help="A folder of your own words to lay over the lexicon.")
+    ] = None,
     output: Output = None,
     output_dir: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Write NAME.notes.* for each caption file into this folder.")
@@ -48,7 +51,10 @@ def notes(
     """
     from notesmith.jobs import do, plan, renderer
 
-    jobs = plan(captions, format, sheet=sheet, output=output, folder=output_dir, force=force, confidence=confidence)
+    jobs = plan(
+        captions, format, sheet=sheet, output=output, folder=output_dir, force=force, confidence=confidence,
+        lexicon=lexicon or (),
+    )  # fmt: skip
     render = renderer(format, width=width(), colour=colour() and not (output or output_dir))
     status = 0
     for job in _shown(jobs):

@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
+from typing import TypeAlias
 
 from notesmith.lexicon import Lexicon
-from notesmith.lexicon.folders import Domain, Row, own_domains
+from notesmith.lexicon.folders import Domain, Row, own_domains, read_folder
 from notesmith.lexicon.merge import merged
 from notesmith.lexicon.words import pieces
 from notesmith.records import Notes, Sheet
@@ -14,26 +15,37 @@ from notesmith.review.edits import Alias, Edit, Mend, Teach, standing
 from notesmith.review.saying import FIELDS, is_corrected
 from notesmith.transcript import Captions, Talk
 
+Folders: TypeAlias = tuple[Path, ...]
 
-def listened(captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], confidence: float = 0.0) -> Notes:
-    """The notes of a recording with all corrections made. Raises what take_notes raises."""
-    taken = heeding(captions, sheet, edits, confidence)
-    unknown = [edit for edit in standing(edits) if isinstance(edit, Teach) and not _is_concept(edit.concept)]
+
+def listened(
+    captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], confidence: float = 0.0, *, lexicon: Folders = ()
+) -> Notes:
+    """The notes of a recording with all corrections made; `lexicon` names folders of one's own.
+
+    Raises:
+        NotesmithError: what take_notes raises, and a folder of the lexicon that will not do.
+    """
+    taken = heeding(captions, sheet, edits, confidence, lexicon=lexicon)
+    known = Lexicon.load(*lexicon).concepts
+    unknown = [edit for edit in standing(edits) if isinstance(edit, Teach) and edit.concept not in known]
     told = (f'"{e.label}" could not be taught: the lexicon has no concept {e.concept!r}' for e in unknown)
     taken = taken.model_copy(update={"warnings": (*taken.warnings, *told)})
     return corrected(taken, Talk.from_captions(captions), edits)
 
 
-def heeding(captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], confidence: float = 0.0) -> Notes:
+def heeding(
+    captions: Captions, sheet: Sheet | None, edits: Sequence[Edit], confidence: float = 0.0, *, lexicon: Folders = ()
+) -> Notes:
     """The notes as listening makes them once names and words are taught: what the other corrections are applied to."""
     from notesmith.listening import draft_sheet, take_notes
 
-    lexicon = taught_lexicon(edits)
+    words = taught_lexicon(edits, lexicon)
     if sheet or not any(isinstance(edit, Alias) for edit in standing(edits)):
         known = amended_sheet(sheet, edits) if sheet else None
-        return take_notes(captions, known, lexicon=lexicon, confidence=confidence)
-    drafted = amended_sheet(draft_sheet(captions, lexicon=lexicon), edits)
-    notes = take_notes(captions, drafted, lexicon=lexicon, confidence=confidence)
+        return take_notes(captions, known, lexicon=words, confidence=confidence)
+    drafted = amended_sheet(draft_sheet(captions, lexicon=words), edits)
+    notes = take_notes(captions, drafted, lexicon=words, confidence=confidence)
     return notes.model_copy(update={"sheet_drafted": True})
 
 
@@ -57,10 +69,11 @@ def amended_sheet(sheet: Sheet, edits: Sequence[Edit]) -> Sheet:
     return sheet
 
 
-def taught_lexicon(edits: Sequence[Edit]) -> Lexicon:
-    """Our lexicon with the words that were taught in review, and mis-hearings of its words that were mended."""
-    rows = tuple(row for edit in standing(edits) for row in taught_rows(edit, Lexicon.load()))
-    return _laid_over(rows) if rows else Lexicon.load()
+def taught_lexicon(edits: Sequence[Edit], folders: Folders = ()) -> Lexicon:
+    """The lexicon with the words that were taught in review, and mis-hearings of its words that were mended."""
+    known = Lexicon.load(*folders)
+    rows = tuple(row for edit in standing(edits) for row in taught_rows(edit, known))
+    return _laid_over(rows, folders) if rows else known
 
 
 def taught_rows(edit: Edit, lexicon: Lexicon) -> list[Row]:
@@ -85,10 +98,7 @@ def _named(sheet: Sheet, edit: Alias, *, holds: bool) -> Sheet:
     return sheet.model_copy(update={"samples": samples, "preparations": preparations})
 
 
-def _is_concept(concept: str) -> bool:
-    return concept in Lexicon.load().concepts
-
-
 @lru_cache(maxsize=4)
-def _laid_over(rows: tuple[Row, ...]) -> Lexicon:
-    return Lexicon(merged(own_domains(), [Domain(Path("corrections"), {}, rows)]))
+def _laid_over(rows: tuple[Row, ...], folders: Folders) -> Lexicon:
+    users = [domain for folder in folders for domain in read_folder(folder)]
+    return Lexicon(merged(own_domains(), [*users, Domain(Path("corrections"), {}, rows)]))

@@ -163,3 +163,18 @@ def test_a_mended_mishearing_is_repaired_in_the_notes(captions: Path) -> None:
     notes = listened(read, SHEET, (mend,))
     assert [(r.heard, r.meant, r.confidence) for r in notes.repairs] == [("multi", "malty", 1.0)]
     assert [o.concept for o in notes.observations if o.term == "multi"] == ["malt"]
+
+
+def test_a_lexicon_of_ones_own_is_laid_over_ours(captions: Path, tmp_path: Path) -> None:
+    """With what was taught in review on top."""
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "labels.tsv").write_text(
+        "concept\tlabel\tkind\tform\tuse\nmalt\twet kerbstone\tsynonym\tnoun\t\n"
+    )
+    teach = Teach(id="t", at=AT, label="tarred rope", concept="smoky")
+    both = taught_lexicon((teach,), (tmp_path / "mine",))
+    found = [label.concept for text in ("wet kerbstone", "tarred rope") if (label := both.look_up(text))]
+    assert found == ["malt", "smoky"]
+    captions.write_text(TALK.replace("malty", "wet kerbstone"))
+    concepts = {o.term: o.concept for o in notes_of(captions, lexicon=(tmp_path / "mine",)).observations}
+    assert concepts["wet kerbstone"] == "malt"
