@@ -142,6 +142,17 @@ def trials(
 
 
 @app.command()
+def power(
+    trials: Annotated[int, typer.Argument(min=2, max=2000, help="How many trials there are.")],
+    alpha: Alpha = 0.05,
+) -> None:
+    """Tell how often each test of so many trials finds a difference, by its size."""
+    from notesmith.evidence.counts import table_of_power
+
+    give(table_of_power(trials, alpha))
+
+
+@app.command()
 def table(
     protocol: Protocol,
     most: Annotated[int, typer.Option("--trials", min=3, max=500, metavar="N", help="The last row.")] = 60,

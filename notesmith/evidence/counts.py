@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from notesmith.errors import NotesmithError
 from notesmith.evidence.results import ONE_TASTER, Result, tell_spread
@@ -24,7 +25,7 @@ from notesmith.sensory.claims import (
 from notesmith.sensory.difference import Estimate, Method, judge, least_right, p_more, p_two_sided
 from notesmith.sensory.no_preference import judge_pair
 from notesmith.sensory.posthoc import conover
-from notesmith.sensory.power import fewest, trials_for
+from notesmith.sensory.power import fewest, power_curve, trials_for
 from notesmith.sensory.protocols import PROTOCOLS
 from notesmith.sensory.ranking import concordance, trend
 from notesmith.sensory.replicated import judge_replicated
@@ -120,7 +121,27 @@ def table_of_trials(distance: float, power: float, alpha: float) -> str:
         trials = trials_for(protocol, distance, power, alpha)
         told = f"{trials:>7} trials {trials * protocol.tasted:>7} cups" if trials else "  more than can be held"
         lines.append(f"{protocol.title:36}{told}")
+    each = fewest(lambda n: np.array([power_of_calls(distance, int(at), alpha) for at in n]), power, most=256)
+    told = f"{2 * each:>7} cups, {each} of each kind" if each else "  more than 256 cups of each kind"
+    return "\n".join((*lines, f"{'A-not-A test':36}{told}", ""))
+
+
+def table_of_power(trials: int, alpha: float) -> str:
+    """How often each test of so many trials finds a difference, by d′."""
+    distances = np.arange(0.5, 3.01, 0.5)
+    lines = [
+        f"Power of {trials} trials at level {alpha:g}, by d′",
+        "",
+        " " * 36 + "".join(f"{d:>7g}" for d in distances),
+    ]
+    curves = ((at.title, power_curve(at, distances, trials, alpha)) for at in PROTOCOLS.values())
+    lines += [f"{title:36}{_row(curve)}" for title, curve in curves]
+    lines.append(f"{'A-not-A test, so many of each kind':36}" + _row(power_of_calls(distances, trials, alpha)))
     return "\n".join((*lines, ""))
+
+
+def _row(figures: NDArray[np.float64]) -> str:
+    return "".join(f"{figure:>7.2f}" for figure in figures)
 
 
 def table_of_counts(name: str, most: int) -> str:

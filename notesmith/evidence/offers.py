@@ -13,9 +13,11 @@ from notesmith.publishing.charts.png import png
 from notesmith.publishing.charts.svg import svg
 from notesmith.publishing.charts.value import Point, value_chart
 from notesmith.publishing.files import write_file
+from notesmith.records import Sheet
 from notesmith.sensory.amounts import Amount, amount
 from notesmith.sensory.frontier import frontier, knee
 from notesmith.sensory.prices import Money, Rates, Serving, Unit, drunk_price, serving_price, unit_price
+from notesmith.sheet import SUFFIXES, read_sheet
 
 By = Literal["100 g", "kg", "100 ml", "l", "serving", "litre drunk"]
 NEEDED = ("name", "price", "currency", "pack")
@@ -37,6 +39,36 @@ class Offer:
     pack: Amount
     score: float | None
     serving: Serving | None
+
+
+def offers_of(path: Path, preparation: str | None) -> list[Offer]:
+    """Read offers from a table, or from a tasting sheet with the dose and water of its preparation.
+
+    Raises:
+        OfferError: as in `read_offers`, or the sheet has several preparations, or none of that name.
+    """
+    if not path.name.endswith(SUFFIXES):
+        return read_offers(path)
+    sheet = read_sheet(path)
+    serving = _serving(sheet, preparation, str(path))
+    offers = (
+        Offer(at.product or at.id, Money(at.price, at.currency), Amount(at.net_weight, "weight"), None, serving)
+        for at in sheet.samples
+        if at.price is not None and at.currency and at.net_weight
+    )
+    return list(dict.fromkeys(offers))  # a product that is poured twice is one offer
+
+
+def _serving(sheet: Sheet, preparation: str | None, where: str) -> Serving | None:
+    ways = [at for at in sheet.preparations if preparation in {None, at.id}]
+    if preparation and not ways:
+        raise OfferError(f"has no preparation {preparation!r}", where=where)
+    if len(ways) > 1:
+        mend = f"name one with --preparation: {', '.join(at.id for at in ways)}"
+        raise OfferError("has several preparations", where=where, mend=mend)
+    if not ways or ways[0].dose is None:
+        return None
+    return Serving(Amount(ways[0].dose, "weight"), 1, ways[0].water or 0.0)
 
 
 def read_offers(path: Path) -> list[Offer]:

@@ -34,7 +34,7 @@ class Ranked:
     sessions: tuple[Session, ...]
 
 
-def profiles(sessions: Sequence[Session], least: int = 2) -> list[Trait]:
+def profiles(sessions: Sequence[Session], least: int = 3) -> list[Trait]:
     """The terms found in at least so many looks at a product; a look is a taster's tasting of one of its cups."""
     looks: Counter[str] = Counter()
     seen: dict[tuple[str, str], dict[tuple[int, str, str], float]] = defaultdict(dict)

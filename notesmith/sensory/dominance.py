@@ -1,8 +1,8 @@
 """The order of sensations in time: which one dominates when, over sips of different lengths laid upon each other.
 
-The share of sips in which a sensation dominates is drawn over the sip from its start, 0, to its end, 1; a share is told
-from chance where it lies above `1/k + 1.645 √(1/k (1 - 1/k) / n)` with k sensations and n sips (Pineau and others 2009,
-Food Qual. Pref. 20:450-455, from memory).
+The share of sips in which a sensation dominates is drawn over the sip from its start, 0, to its end, 1. With k
+sensations chance gives each 1/k; Pineau and others 2009 (Food Qual. Pref. 20:450-455, from memory) set the bound of
+what is more by the normal law, which takes one sip of three for proof: here the bound is the binomial law's own.
 """
 
 from collections.abc import Sequence
@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
+
+from notesmith.sensory.difference import least_right
 
 Array = NDArray[np.float64]
 
@@ -35,7 +36,7 @@ class Dominance:
     """Share of sips that each sensation dominates at these times; sensations in the order of their peaks."""
     chance: float
     significant: float
-    """A share above it is hardly chance."""
+    """The least share that is hardly chance at one time, infinite where not even all sips would do."""
 
 
 def dominance(sips: Sequence[Sip], steps: int = 100, alpha: float = 0.05) -> Dominance:
@@ -55,8 +56,8 @@ def dominance(sips: Sequence[Sip], steps: int = 100, alpha: float = 0.05) -> Dom
     shares = {name: np.mean([_ruling(sip, times) == name for sip in sips], axis=0) for name in names}
     curves = {name: shares[name] for name in sorted(names, key=lambda name: (int(shares[name].argmax()), name))}
     chance = 1 / len(names)
-    spread = np.sqrt(chance * (1 - chance) / len(sips))
-    return Dominance(len(sips), times, curves, chance, min(1.0, chance + float(stats.norm.isf(alpha) * spread)))
+    least = int(least_right(len(sips), chance, alpha))
+    return Dominance(len(sips), times, curves, chance, least / len(sips) if least <= len(sips) else np.inf)
 
 
 def _ruling(sip: Sip, times: Array) -> NDArray[np.str_]:

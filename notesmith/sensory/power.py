@@ -56,20 +56,22 @@ def trials_for(protocol: Protocol, distance: float, wanted: float = 0.9, alpha: 
     return fewest(lambda n: power(share, n, protocol.chance, alpha), wanted)
 
 
-def fewest(power_at: Callable[[Array], Array], wanted: float, *, steady: bool = False) -> int | None:
+def fewest(
+    power_at: Callable[[Array], Array], wanted: float, *, steady: bool = False, most: int = MOST_TRIALS
+) -> int | None:
     """Fewest trials whose power reaches the wanted; `steady` asks that it stays there, for power goes in a saw-tooth.
 
     >>> counts = [fewest(lambda n: power(0.75, n, 0.5), 0.8, steady=steady) for steady in (False, True)]
     >>> counts
     [23, 28]
     """
-    most = 128
-    while most <= MOST_TRIALS:
-        n = np.arange(1, most + 1, dtype=np.float64)
+    upper = 64
+    while upper <= most:
+        n = np.arange(1, upper + 1, dtype=np.float64)
         enough = np.asarray(power_at(n)) >= wanted
         short = int(np.flatnonzero(~enough)[-1]) + 1 if not enough.all() else 0
         # Far beyond the last that is short, the saw-tooth is long over.
-        if enough.any() and short * 1.5 + 20 <= most:
+        if enough.any() and short * 1.5 + 20 <= upper:
             return short + 1 if steady else int(n[enough][0])
-        most *= 2
+        upper *= 2
     return None

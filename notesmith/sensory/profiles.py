@@ -37,7 +37,7 @@ def presence(found: int, looks: int, level: float = 0.95) -> Spoke:
 
 
 def intensity(strengths: ArrayLike, level: float = 0.95, *, most: float = 3.0) -> Spoke:
-    """Mean of strengths from 0 to `most`, with Student's interval cut to that range; none from a single look.
+    """Mean of strengths from 0 to `most`, with Student's interval cut to that range; none where no two looks differ.
 
     >>> intensity([2.0])
     Spoke(looks=1, value=2.0, low=None, high=None)
@@ -46,8 +46,8 @@ def intensity(strengths: ArrayLike, level: float = 0.95, *, most: float = 3.0) -
     if values.size == 0 or values.min() < 0 or values.max() > most:
         raise ValueError(f"strengths must lie between 0 and {most:g}, and there must be some")
     mean = float(values.mean())
-    if values.size == 1:
-        return Spoke(1, mean, None, None)
+    if np.ptp(values) == 0:
+        return Spoke(values.size, mean, None, None)
     reach = float(stats.t.isf((1 - level) / 2, values.size - 1) * stats.sem(values))
     return Spoke(values.size, mean, max(0.0, mean - reach), min(most, mean + reach))
 

@@ -61,8 +61,16 @@ def test_repeated_trials(notesmith: Command, capsys: Capture) -> None:
 def test_trials_needed(notesmith: Command, capsys: Capture) -> None:
     """283 triangles, 82 tetrads, 30 pairs."""
     assert notesmith("evidence", "trials") == 0
-    told = {line[:36].strip(): line.split()[-4] for line in capsys.readouterr().out.splitlines()[2:]}
+    told = {line[:36].strip(): line.split()[-4] for line in capsys.readouterr().out.splitlines()[2:-1]}
     assert [told[name] for name in ("triangle test", "tetrad test", "paired comparison")] == ["283", "82", "30"]
+
+
+def test_power(notesmith: Command, capsys: Capture) -> None:
+    """Thirty pairs find d′ 1 with .92; seven tests stand below one another."""
+    assert notesmith("evidence", "power", "30") == 0
+    lines = capsys.readouterr().out.splitlines()[3:]
+    assert len(lines) == 7
+    assert next(line for line in lines if line.startswith("paired")).split()[3] == "0.92"
 
 
 def test_table_of_counts(notesmith: Command, capsys: Capture) -> None:

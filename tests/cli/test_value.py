@@ -73,6 +73,37 @@ def test_chart(notesmith: Command, offers: Path, tmp_path: Path, name: str, begi
     assert (tmp_path / name).read_bytes().startswith(begins)
 
 
+SHEET = """
+samples = [
+  { id = "A", product = "Hillside Green", price = 9, currency = "EUR", net_weight = 50 },
+  { id = "B", product = "Hillside Green", price = 9, currency = "EUR", net_weight = 50 },
+  { id = "C", product = "River Oolong" },
+]
+preparations = [{ id = "pot", dose = 3, water = 150 }, { id = "bowl", dose = 5 }]
+"""
+
+
+def test_offers_of_a_sheet(notesmith: Command, tmp_path: Path, capsys: Capture) -> None:
+    """A product poured twice is one offer, one without a price is none; a litre takes the dose of its preparation."""
+    (tmp_path / "tea.sheet.toml").write_text(SHEET)
+    assert notesmith("value", "tea.sheet.toml", "--by", "litre drunk", "--preparation", "pot") == 0
+    assert [line.strip() for line in capsys.readouterr().out.splitlines()[1:]] == [
+        "3.60 EUR  Hillside Green (50 g), no score"
+    ]
+
+
+@pytest.mark.parametrize(
+    "arguments", [("--by", "serving"), ("--preparation", "jug"), ("--by", "litre drunk", "--preparation", "bowl")]
+)
+def test_preparation_must_be_known(
+    notesmith: Command, tmp_path: Path, capsys: Capture, arguments: tuple[str, ...]
+) -> None:
+    """Several without a choice, one that the sheet lacks, one without water: one line."""
+    (tmp_path / "tea.sheet.toml").write_text(SHEET)
+    assert notesmith("value", "tea.sheet.toml", *arguments) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+
+
 def test_chart_of_another_kind(notesmith: Command, offers: Path, capsys: Capture) -> None:
     """What is neither is refused."""
     assert notesmith("value", "offers.csv", *INTO_EUR, "--chart", "v.gif") == 2

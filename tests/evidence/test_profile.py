@@ -69,12 +69,12 @@ def test_sips_end_with_their_section() -> None:
 
 
 def test_order_of_sensations_is_claimed() -> None:
-    """Three sips that go from sweet to bitter say so."""
+    """Five sips that go from sweet to bitter say so."""
     told = Told({"A": "P"}, tasters=("Ada",))
-    for _ in range(3):
+    for _ in range(5):
         told.tastes("A").perceives("A", "sweet").perceives("A", "bitter")
     result = next(at for at in weigh([told.notes()])[0] if at.title.startswith("The order"))
-    assert "in turn sweet, then bitter (n = 3 sips" in result.claim
+    assert "in turn sweet, then bitter (n = 5 sips" in result.claim
 
 
 def test_places_are_told_apart() -> None:
@@ -85,6 +85,20 @@ def test_places_are_told_apart() -> None:
             told.perceives(sample, f"term {number}")
     session = Session(told.notes())
     assert (session.order, terms_by_place(session)) == (("B", "A", "C"), [4, 3, 1])
+
+
+def test_places_of_several_sessions() -> None:
+    """Five sessions that each find most in the first cup and least in the last: the place matters."""
+    notes = []
+    for number in range(5):
+        told = Told({"A": "P", "B": "Q", "C": "R"})
+        for sample, count in (("B", 3), ("A", 2), ("C", 1)):
+            for term in range(count):
+                told.perceives(sample, f"term {term}")
+        notes.append(told.notes(f"{number}.vtt"))
+    result = next(at for at in weigh(notes)[0] if at.title == "Places in a session")
+    assert result.figures[0] == "place 1: 3.0 terms"
+    assert result.claim.startswith("How many terms are found depends on the place in a session (n = 5 sessions")
 
 
 @pytest.mark.parametrize("reading", [profiles, sips])

@@ -121,7 +121,14 @@ def test_sips_of_different_lengths() -> None:
     )
     assert list(found.curves) == ["sweet", "bitter"]
     assert found.curves["bitter"].tolist() == [0] * 5 + [1] * 6
-    assert (found.chance, found.significant) == (0.5, 1.0)
+    assert (found.chance, found.significant) == (0.5, np.inf)
+
+
+def test_few_sips_prove_nothing() -> None:
+    """With 19 sensations one sip of three is still chance (p = .15 each), two are not: by hand."""
+    names = [f"term {number}" for number in range(19)]
+    sips = [Sip(0, 20, tuple((float(at), name) for at, name in enumerate(names))) for _ in range(3)]
+    assert dominance(sips).significant == pytest.approx(2 / 3)
 
 
 def test_dominance_needs_sips() -> None:
