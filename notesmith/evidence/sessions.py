@@ -47,7 +47,8 @@ class Session:
     @cached_property
     def trays(self) -> tuple[Tray, ...]:
         """What was handed to whom, where it was planned; else all samples to all."""
-        handed = {(one.taster, frozenset(one.order)): Tray(one.order, one.taster) for one in self.notes.sheet.servings}
+        planned = ((one.taster, tuple(at for at in one.order if at in self.names)) for one in self.notes.sheet.servings)
+        handed = {(taster, frozenset(order)): Tray(order, taster) for taster, order in planned}
         return tuple(handed.values()) or (Tray(self.notes.samples, None),)
 
     @cached_property
