@@ -145,9 +145,9 @@ def spoken(episode: Episode, seen: Observation) -> str:
 
 
 def _term(episode: Episode, records: Sequence[Observation]) -> str:
-    """The word for it that was said most; a term of the lexicon in small letters, as inside a sentence."""
+    """The word for it that was said most, of several the shortest: what was denied may be less than what was found."""
     words = Counter(spoken(episode, seen) for seen in records)
-    return inside_sentence(max(words, key=lambda word: words[word]))
+    return inside_sentence(max(words, key=lambda word: (words[word], -len(word))))
 
 
 def _weight(row: Row) -> tuple[int, ...]:

@@ -8,6 +8,7 @@ from notesmith.publishing.arrange import INTENSITY
 from notesmith.publishing.episode import Episode
 from notesmith.publishing.show_notes.disagreements import disagreements
 from notesmith.publishing.show_notes.lines import parts_of
+from notesmith.publishing.show_notes.phrases import unbroken
 from notesmith.publishing.show_notes.story import Story
 from notesmith.publishing.show_notes.verdict import NEAR_S, final
 from notesmith.records import Evidenced, Observation, Preference, Reveal
@@ -36,7 +37,7 @@ def clips_of(episode: Episode) -> tuple[Clip, ...]:
     """
     story = episode.once(Story.of)
     moments = [*_deciding(story), *_reveals(story), *_verdicts(story), *_disagreements(story)]
-    clips = [_clip(episode, what, record) for what, record in moments if record.start is not None]
+    clips = [_clip(story, what, record) for what, record in moments if record.start is not None]
     return tuple(_merged(sorted(clips, key=lambda clip: (clip.start_ms, clip.end_ms))))
 
 
@@ -101,16 +102,19 @@ def _disagreements(story: Story) -> Iterator[tuple[str, Evidenced]]:
         for record in part.proofs:
             sample = getattr(record, "sample", None)
             of = f" of {_named(story, sample, record)}" if sample else ""
-            yield f"disagreement{of}: {_marked(part.text, (*denied, *part.marks))}", record
+            best = " liked best" if isinstance(record, Preference) else ""
+            yield f"disagreement{of}: {_marked(part.text + best, (*denied, *part.marks))}", record
 
 
-def _clip(episode: Episode, what: str, record: Evidenced) -> Clip:
+def _clip(story: Story, what: str, record: Evidenced) -> Clip:
     """A clip of whole cues: from the start of the one in which the words begin to the end of the last."""
+    episode, talk = story.episode, story.talk
+    words = talk.text[slice(*unbroken(talk.text, record.span))] if talk else record.quote
     start_ms = min(_cue_start(episode, record), seconds_to_ms(record.start or 0.0))
     end_ms = seconds_to_ms(record.end if record.end is not None else record.start or 0.0) + TAIL_MS
     begin = max(0, start_ms - LEAD_MS)
     end = min(max(end_ms, begin + LEAST_MS), max(episode.length_ms, begin + 1))
-    return Clip(begin, end, (what,), (record.quote,), (record.id,))
+    return Clip(begin, end, (what,), (words,), (record.id,))
 
 
 def _cue_start(episode: Episode, record: Evidenced) -> int:

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 
 _WORD = re.compile(r"\w+(?:['’-]\w+)*")
+_WORD_BEFORE, _WORD_AFTER = re.compile(r"[\w'’]+$"), re.compile(r"\w*(?:['’]t\b)?")
+_LONG_WORD = 40
 _DENIED_WITHIN = 4
 
 Phrases = frozenset[tuple[str, ...]]
@@ -66,6 +68,18 @@ def without(text: str, listed: Phrases) -> str:
     for a, b in sorted(_whole(words, listed), key=lambda span: span[0] - span[1]):
         words[a:b] = [""] * (b - a)
     return " ".join(word for word in words if word)
+
+
+def unbroken(text: str, span: tuple[int, int]) -> tuple[int, int]:
+    """The span with the words that it cuts.
+
+    >>> unbroken("I don't get it", (4, 10))
+    (2, 11)
+    """
+    inside = text[slice(*span)]
+    begun, over = _WORD_BEFORE.search(text, max(0, span[0] - _LONG_WORD), span[0]), _WORD_AFTER.match(text, span[1])
+    first = begun.start() if begun and re.match(r"[\w'’]", inside) else span[0]
+    return first, over.end() if over and inside[-1:].isalnum() else span[1]
 
 
 def _norm(word: str) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from typing import get_args
 
 from notesmith.publishing.show_notes.lines import Block, Group, Line, Part
+from notesmith.publishing.show_notes.phrases import unbroken
 from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Facet, Observation
 
@@ -15,7 +16,6 @@ LONGEST = 160
 LEAD, TAIL = 36, 20
 """Most characters before and after a quote in which its clause may begin and end."""
 CLAUSE_END = re.compile(r"[.,;:?!…—]")
-WORD_BEFORE, WORD_AFTER = re.compile(r"[\w'’]+$"), re.compile(r"\w*(?:['’]t\b)?")
 DENYING = frozenset("no not none never nothing without zero nor neither gone lacks lacking hardly can't cannot".split())
 DOUBTING = frozenset("maybe perhaps might could possibly think guess sort kind almost sure say wonder unsure".split())
 
@@ -63,19 +63,7 @@ def _in_full(story: Story, run: list[Observation]) -> tuple[int, int]:
         last = end + (closed.end() if closed[0] == "?" else closed.start())
     first = max(first, begun) if start - max(first, begun) <= LEAD else start
     last = min(last, over) if min(last, over) - end <= TAIL else end
-    return whole_words(text, (_alone(story, first, start, run), _alone(story, last, end, run)))
-
-
-def whole_words(text: str, span: tuple[int, int]) -> tuple[int, int]:
-    """The span with the words that it cuts.
-
-    >>> whole_words("I don't get it", (4, 10))
-    (2, 11)
-    """
-    inside = text[slice(*span)]
-    begun, over = WORD_BEFORE.search(text, max(0, span[0] - LEAD), span[0]), WORD_AFTER.match(text, span[1])
-    first = begun.start() if begun and re.match(r"[\w'’]", inside) else span[0]
-    return first, over.end() if over and inside[-1:].isalnum() else span[1]
+    return unbroken(text, (_alone(story, first, start, run), _alone(story, last, end, run)))
 
 
 def _trimmed(quote: str) -> str:
