@@ -22,6 +22,9 @@ Balanced = Annotated[bool | None, typer.Option("--balanced/--unbalanced", help="
 def notes(
     notes: Annotated[list[Path], typer.Argument(metavar="NOTES...", help="Notes written with --format json.")],
     format: Annotated[Literal["text", "json"], typer.Option(help="text to read, json for programs.")] = "text",  # noqa: A002
+    curves: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Draw the order of sensations of each product into this folder.")
+    ] = None,
     output: Output = None,
     force: Force = False,
 ) -> None:
@@ -36,14 +39,18 @@ def notes(
     sample called `reference` a duo-trio): which samples a taster calls equal is the answer. Only what was said before
     the reveal counts. From several recordings only those are read whose samples were all made known.
     """
+    from notesmith.evidence.curves import draw_curves
     from notesmith.evidence.results import weigh
     from notesmith.evidence.text import as_json, render
     from notesmith.notes_file import read_notes
 
-    results, left_out = weigh([read_notes(path) for path in notes])
+    read = [read_notes(path) for path in notes]
+    results, left_out = weigh(read)
     for line in left_out:
         typer.echo(f"notesmith: left out {line}", err=True)
     give(as_json(results) if format == "json" else render(results, width()), output, force=force)
+    if curves:
+        draw_curves(read, curves, force=force)
 
 
 @app.command()

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from pydantic import Field
 
 from notesmith.evidence.profile import profiles, rankings, sips, terms_by_place
-from notesmith.evidence.sessions import Session, circumstances
+from notesmith.evidence.sessions import Session, circumstances, comparable
 from notesmith.evidence.trials import Paired, pairs, sortings
 from notesmith.records import Notes, Record
 from notesmith.sensory.claims import Claim, claim_difference, claim_pair, claim_ranking, weakest, written
@@ -39,9 +39,9 @@ class Result(Record):
 
 def weigh(notes: Sequence[Notes]) -> tuple[list[Result], list[str]]:
     """All results of the recordings, and a line for each recording that is left out and why."""
-    sessions = [Session(at) for at in notes]
-    kept = [at for at in sessions if len(sessions) == 1 or set(at.notes.samples) <= set(at.products)]
-    left_out = [f"{at.notes.transcript}: not all of its samples were made known" for at in sessions if at not in kept]
+    kept = comparable(notes)
+    known = {id(at.notes) for at in kept}
+    left_out = [f"{at.transcript}: not all of its samples were made known" for at in notes if id(at) not in known]
     return [result for question in QUESTIONS for result in question(kept)], left_out
 
 

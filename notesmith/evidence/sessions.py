@@ -85,6 +85,15 @@ class Session:
         return {at.taster or alone: at for at in said}
 
 
+def comparable(notes: Sequence[Notes]) -> list[Session]:
+    """The sessions that can be set beside each other: one alone, or those whose samples are all known.
+
+    Codes say nothing from one session to the next.
+    """
+    sessions = [Session(at) for at in notes]
+    return [at for at in sessions if len(sessions) == 1 or set(at.notes.samples) <= set(at.products)]
+
+
 def circumstances(sessions: Sequence[Session], tasters: Iterable[str] = ()) -> Circumstances:
     """How all these sessions were held, at the worst of them; `tasters` names those whose answers count."""
     counted = set(tasters) or {taster for session in sessions for taster in session.tasters}

@@ -1,7 +1,10 @@
 """Recordings read as profiles, rankings, sips and places."""
 
+from pathlib import Path
+
 import pytest
 
+from notesmith.evidence.curves import draw_curves
 from notesmith.evidence.profile import profiles, rankings, sips, terms_by_place
 from notesmith.evidence.results import weigh
 from notesmith.evidence.sessions import Session
@@ -105,3 +108,14 @@ def test_places_of_several_sessions() -> None:
 def test_silence(reading: object) -> None:
     """Nothing said, nothing read."""
     assert not reading([])  # type: ignore[operator]
+
+
+def test_curves_are_drawn(tmp_path: Path) -> None:
+    """A chart for each product of which there are two sips."""
+    told = Told({"A": "Hillside Green", "B": "River Oolong"})
+    for _ in range(2):
+        told.tastes("A").perceives("A", "sweet").perceives("A", "bitter")
+    told.tastes("B").perceives("B", "sweet").perceives("B", "malty")
+    written = draw_curves([told.notes()], tmp_path / "curves", force=False)
+    assert [path.name for path in written] == ["01-hillside-green.order.svg"]
+    assert "Hillside Green" in written[0].read_text("utf-8")
