@@ -1,12 +1,13 @@
 """What of the page has to be drawn anew after an edit: only what is otherwise than the page shows."""
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from notesmith.review.fields import Shown
-from notesmith.review.lines import Line, groups_of, line_of
+from notesmith.review.lines import Line, group_of, groups_of, line_of
 from notesmith.review.sitting import Sitting, State, is_done
-from notesmith.review.telling import ShownCue
+from notesmith.review.telling import ShownCue, cues_of
 
 
 @dataclass(frozen=True)
@@ -29,17 +30,33 @@ class Group:
 
 
 @dataclass(frozen=True)
+class Coming:
+    """A line that is new below its heading, and where it is put."""
+
+    listed: Listed
+    group: int
+    before: str
+    """Id of the record whose line it is put before; empty for the end."""
+
+
+@dataclass(frozen=True)
 class Changes:
     """The parts of the page that changed."""
 
-    cues: tuple[ShownCue, ...]
-    groups: tuple[Group, ...]
-    lines: tuple[Listed, ...]
+    cues: tuple[ShownCue, ...] = ()
+    gone: tuple[str, ...] = ()
+    """Ids of the records whose lines are gone."""
+    coming: tuple[Coming, ...] = ()
+    lines: tuple[Listed, ...] = ()
+    counts: tuple[tuple[int, int], ...] = ()
+    """Of each heading, by its number, how many lines stand below it."""
 
 
 def groups(sitting: Sitting, state: State) -> tuple[Group, ...]:
     """The whole list of notes."""
-    below = _below(state)
+    below: dict[str, list[Shown]] = {name: [] for name in groups_of(state.notes)}
+    for record in state.records:
+        below[group_of(record)].append(record)
     products = {sample.id: sample.product or "" for sample in state.notes.sheet.samples}
     return tuple(
         Group(number, name, products.get(name, ""), tuple(listed(sitting, record) for record in records))
@@ -54,32 +71,34 @@ def listed(sitting: Sitting, record: Shown) -> Listed:
 
 def changes(sitting: Sitting, seen: State, now: State) -> Changes:
     """What is otherwise now than on a page that shows `seen`."""
-    moved = _moved(_below(seen), _below(now))
-    altered = tuple(
-        listed(sitting, record)
-        for record in now.records
-        if line_of(record).group not in moved and record is not seen.by_id.get(record.id)
+    if seen is now:
+        return Changes()
+    new = [record for record in now.records if record is not seen.by_id.get(record.id)]
+    old = [record for record in seen.records if record is not now.by_id.get(record.id)]
+    stay = {r.id for r in new if r.id in seen.by_id and group_of(seen.by_id[r.id]) == group_of(r)}
+    moved = any(record.id not in stay for record in (*old, *new))
+    return Changes(
+        cues=_cues(now, (*old, *new)),
+        gone=tuple(record.id for record in old if record.id not in stay),
+        coming=tuple(_coming(sitting, now, record) for record in reversed(new) if record.id not in stay),
+        lines=tuple(listed(sitting, record) for record in new if record.id in stay),
+        counts=_counts(now) if moved else (),
     )
-    whole = tuple(group for group in groups(sitting, now) if group.name in moved) if moved else ()
-    return Changes(tuple(_cues(seen, now)), whole, altered)
 
 
-def _below(state: State) -> dict[str, list[Shown]]:
-    below: dict[str, list[Shown]] = {name: [] for name in groups_of(state.notes)}
-    for record in state.records:
-        below.setdefault(line_of(record).group, []).append(record)
-    return below
+def _coming(sitting: Sitting, now: State, record: Shown) -> Coming:
+    """The new line; those after it are put first, so that the one that it stands before is there."""
+    name = group_of(record)
+    later = now.records[now.records.index(record) + 1 :]
+    before = next((other.id for other in later if group_of(other) == name), "")
+    return Coming(listed(sitting, record), groups_of(now.notes).index(name), before)
 
 
-def _moved(before: dict[str, list[Shown]], after: dict[str, list[Shown]]) -> set[str]:
-    """The headings below which other records stand, or the same in another order."""
-    ids = ({name: [record.id for record in records] for name, records in below.items()} for below in (before, after))
-    one, other = ids
-    return {name for name in other if one.get(name) != other[name]}
+def _counts(now: State) -> tuple[tuple[int, int], ...]:
+    held = Counter(group_of(record) for record in now.records)
+    return tuple((number, held[name]) for number, name in enumerate(groups_of(now.notes)))
 
 
-def _cues(seen: State, now: State) -> Iterator[ShownCue]:
-    for number in range(len(now.telling)):
-        before, after = seen.telling.holds(number), now.telling.holds(number)
-        if len(before) != len(after) or any(one is not other for one, other in zip(before, after, strict=True)):
-            yield now.telling.cue(number)
+def _cues(now: State, records: Iterable[Shown]) -> tuple[ShownCue, ...]:
+    numbers = {number for record in records for number in cues_of(now.talk, record)}
+    return tuple(now.telling.cue(number) for number in sorted(numbers))

@@ -14,6 +14,10 @@ PRESENCE = {"present": "", "absent": "no ", "uncertain": "perhaps "}
 STRENGTH = {"low": "slight", "high": "strong", None: ""}
 COMPARED, SECTIONS, REPAIRS, NOBODY = "Compared and preferred", "Sections", "Repairs", "Of no sample"
 
+_HEADINGS: dict[type[Evidenced], str] = {
+    Comparison: COMPARED, Preference: COMPARED, Section: SECTIONS, Repair: REPAIRS,
+}  # fmt: skip
+
 
 @dataclass(frozen=True)
 class Line:
@@ -40,10 +44,16 @@ def shown_records(notes: Notes) -> tuple[Shown, ...]:
 
 def line_of(record: Shown, tasters: Sequence[str] = ()) -> Line:
     """The record as one line; who tastes alone need not be named in it."""
-    sign, text, detail, group, tag = _told(record)
+    sign, text, detail, tag = _told(record)
     alone = tasters if len(tasters) == 1 else ()
     told = " · ".join(one for one in detail if one and one not in alone)
-    return Line(record.id, type(record).__name__.lower(), group, sign, text, told, clock(record.start), tag)
+    return Line(record.id, type(record).__name__.lower(), group_of(record), sign, text, told, clock(record.start), tag)
+
+
+def group_of(record: Shown) -> str:
+    """The heading that a record stands under."""
+    fixed = _HEADINGS.get(type(record))
+    return fixed or getattr(record, "sample", None) or NOBODY
 
 
 def clock(seconds: float | None) -> str:
@@ -55,7 +65,7 @@ def clock(seconds: float | None) -> str:
     return "" if seconds is None else format_clock(seconds_to_ms(seconds))
 
 
-Told = tuple[str, str, tuple[str, ...], str, str]
+Told = tuple[str, str, tuple[str, ...], str]
 
 
 def _told(record: Evidenced) -> Told:  # noqa: PLR0911 - seven kinds, an answer each
@@ -66,17 +76,17 @@ def _told(record: Evidenced) -> Told:  # noqa: PLR0911 - seven kinds, an answer 
             return _comparison(record)
         case Preference():
             order = " > ".join([record.preferred or "?", *record.over])
-            return "♥", f"liked: {order}", (record.scope, record.taster or ""), COMPARED, f"♥ {order}"
+            return "♥", f"liked: {order}", (record.scope, record.taster or ""), f"♥ {order}"
         case Fact():
             says = f"{record.value} {record.unit or ''}".strip()
-            return "#", f"{record.kind.replace('_', ' ')}: {says}", ("fact",), record.sample or NOBODY, f"# {says}"
+            return "#", f"{record.kind.replace('_', ' ')}: {says}", ("fact",), f"# {says}"
         case Reveal():
-            return "=", f"is {record.product}", ("reveal",), record.sample, f"= {record.sample}"
+            return "=", f"is {record.product}", ("reveal",), f"= {record.sample}"
         case Section():
             told = f"{record.kind} {record.sample or ''}".strip()
-            return "§", told, (), SECTIONS, ""
+            return "§", told, (), ""
         case Repair():
-            return "✎", f"{record.heard} → {record.meant}", (), REPAIRS, f"✎ {record.meant}"
+            return "✎", f"{record.heard} → {record.meant}", (), f"✎ {record.meant}"
     raise TypeError(type(record).__name__)
 
 
@@ -87,13 +97,13 @@ def _observation(record: Observation) -> Told:
         "quoted" if record.voice == "quoted" else "",
     )  # fmt: skip
     text = PRESENCE[record.presence] + record.term
-    return sign, text, detail, record.sample or NOBODY, f"{sign} {record.sample or '–'} {record.facet}"
+    return sign, text, detail, f"{sign} {record.sample or '–'} {record.facet}"
 
 
 def _comparison(record: Comparison) -> Told:
     equal = record.relation == "equal"
     pair = " = ".join(record.samples) if equal else f"{record.more or '?'} > {record.less or '?'}"
-    return "⇄", f"{record.attribute}: {pair}", (record.degree or "", record.taster or ""), COMPARED, f"⇄ {pair}"
+    return "⇄", f"{record.attribute}: {pair}", (record.degree or "", record.taster or ""), f"⇄ {pair}"
 
 
 def groups_of(notes: Notes) -> tuple[str, ...]:

@@ -136,11 +136,10 @@ async def _static(request: Request) -> Response:
 def _page(asking: Asking) -> Response:
     sitting = asking.sitting
     state = sitting.state
-    cues = [state.telling.cue(number) for number in range(len(state.telling))]
     first = next(iter(sitting.waiting()), "")
     return asking.html(
-        "page.html.j2", state=state, cues=cues, groups=groups(sitting, state), card=_card(sitting, first),
-        queued=len(asking.table.sittings) > 1, said=_welcome(sitting),
+        "page.html.j2", state=state, cues=state.telling.cues(), groups=groups(sitting, state),
+        card=_card(sitting, first), queued=len(asking.table.sittings) > 1, said=_welcome(sitting),
     )  # fmt: skip
 
 

@@ -75,6 +75,7 @@ class Sitting:
         self.media: tuple[Path, str] | None = None
         self._base, self._listen = base, listen
         self._made: list[tuple[str, Notes, tuple[Lost, ...]]] = []
+        self._waiting: tuple[int, list[str]] = -1, []
         self._seen_file: tuple[int, int] | None = None
         self._taught = _taught(read_corrections(path))
         self._look()
@@ -95,7 +96,9 @@ class Sitting:
 
     def waiting(self) -> list[str]:
         """Ids of the records that still wait for a look, the most pressing first."""
-        return [record_id for record_id in self.due if self.waits(record_id)]
+        if self._waiting[0] != self.state.version:
+            self._waiting = self.state.version, [record_id for record_id in self.due if self.waits(record_id)]
+        return self._waiting[1]
 
     def make(self, *edits: Edit) -> None:
         """Make edits; when this returns they are on the disk.

@@ -45,36 +45,40 @@ def marked(record: Shown) -> tuple[int, int]:
 
 
 class Telling:
-    """All cues of a talk with the records of some notes; made anew for each change, rendered cue by cue."""
+    """All cues of a talk with the records of some notes. After an edit only a few cues are told anew."""
 
-    def __init__(self, talk: Talk, records: Iterable[Shown]) -> None:
-        self._talk = talk
-        self._marked: list[list[Shown]] = [[] for _ in talk.cues]
-        self._headings: list[list[Shown]] = [[] for _ in talk.cues]
-        for record in records:
-            start, end = marked(record)
-            first = talk.cue_at(start)
-            if isinstance(record, Section):
-                self._headings[first].append(record)
-                continue
-            for cue in range(first, talk.cue_at(max(start, end - 1)) + 1):
-                self._marked[cue].append(record)
+    def __init__(self, talk: Talk, records: Sequence[Shown]) -> None:
+        self._talk, self._records = talk, records
 
-    def __len__(self) -> int:
-        return len(self._talk.cues)
-
-    def holds(self, number: int) -> tuple[Shown, ...]:
-        """The records that are shown in a cue: while they are the same, so is the cue."""
-        return (*self._headings[number], *self._marked[number])
+    def cues(self) -> list[ShownCue]:
+        """Every cue."""
+        held: list[list[Shown]] = [[] for _ in self._talk.cues]
+        for record in self._records:
+            for number in cues_of(self._talk, record):
+                held[number].append(record)
+        return [self._cue(number, records) for number, records in enumerate(held)]
 
     def cue(self, number: int) -> ShownCue:
-        """One cue, cut."""
+        """One cue."""
+        first, last = self._talk.cues[number].start, self._talk.cues[number].end
+        near = [r for r in self._records if r.span[0] < last and (r.span[1] > first or r.span[0] >= first)]
+        return self._cue(number, [record for record in near if number in cues_of(self._talk, record)])
+
+    def _cue(self, number: int, records: Sequence[Shown]) -> ShownCue:
         cue, talk = self._talk.cues[number], self._talk
         before = talk.cues[number - 1].speaker if number else None
         start = cue.start_ms / 1000 if talk.timed else None
-        pieces = tuple(_cut(talk.text, cue.start, cue.end, self._marked[number]))
+        headings = tuple(record for record in records if isinstance(record, Section))
+        pieces = tuple(_cut(talk.text, cue.start, cue.end, [r for r in records if not isinstance(r, Section)]))
         speaker = cue.speaker or "" if cue.speaker != before else ""
-        return ShownCue(number, start, clock(start), speaker, cue.start, pieces, tuple(self._headings[number]))
+        return ShownCue(number, start, clock(start), speaker, cue.start, pieces, headings)
+
+
+def cues_of(talk: Talk, record: Shown) -> range:
+    """The cues in which a record is shown: a section where it begins, others wherever their words stand."""
+    start, end = marked(record)
+    first = talk.cue_at(start)
+    return range(first, first + 1 if isinstance(record, Section) else talk.cue_at(max(start, end - 1)) + 1)
 
 
 def _cut(text: str, start: int, end: int, records: Sequence[Shown]) -> Iterable[Piece]:

@@ -113,12 +113,11 @@ find("talk").addEventListener("pointerup", (event) => {
 const nextOf = (ids) => ids[(ids.indexOf(held()) + 1) % ids.length];
 
 // Words by keyboard: a run of words, counted over the cue at hand and on into the next.
+const beside = (cue, by) => find(`c-${Number(cue.id.slice(2)) + by}`);
 const words = () => {
   const here = document.querySelector("mark.held")?.closest(".cue") ?? playing ?? document.querySelector(".cue");
   const found = [];
-  for (let cue = find(run?.cue ?? here.id), left = 3; cue && left; cue = cue.nextElementSibling) {
-    if (!cue.classList.contains("cue")) continue;
-    left -= 1;
+  for (let cue = find(run?.cue ?? here.id), left = 3; cue && left; cue = beside(cue, 1), left -= 1) {
     const walk = document.createTreeWalker(cue.querySelector(".said"), NodeFilter.SHOW_TEXT);
     while (walk.nextNode()) for (const word of walk.currentNode.data.matchAll(/\S+/g)) {
       const from = Number(cue.querySelector(".said").dataset.from);
@@ -135,8 +134,7 @@ const moveWords = (by, extend) => {
     run = { cue: here.id, first: Math.max(0, inside.findIndex((word) => mark?.contains(word.node))), length: 1 };
   } else if (extend) run.length = Math.max(1, run.length + by);
   else if (run.first + by < 0) {
-    let before = find(run.cue).previousElementSibling;
-    while (before && !before.classList.contains("cue")) before = before.previousElementSibling;
+    const before = beside(find(run.cue), -1);
     if (!before) return;
     run = { cue: before.id, first: 0, length: 1 };
     run.first = words().filter((word) => word.cue === run.cue).length - 1;
