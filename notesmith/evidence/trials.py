@@ -8,7 +8,7 @@ from notesmith.evidence.sessions import Session, Tray
 from notesmith.records import Comparison, Preference
 from notesmith.sensory.protocols import DUO_TRIO, TETRAD, TRIANGLE, TWO_OUT_OF_FIVE, Protocol
 
-SORTED = {(1, 2): TRIANGLE, (2, 2): TETRAD, (2, 3): TWO_OUT_OF_FIVE}
+SORTED: dict[tuple[int, ...], Protocol] = {(1, 2): TRIANGLE, (2, 2): TETRAD, (2, 3): TWO_OUT_OF_FIVE}
 """The tests in which like cups are put together, by how many there are of each of two products."""
 REFERENCE = "reference"
 AS_A_WHOLE = frozenset("overall good nice quality liking preference".split())
@@ -62,7 +62,7 @@ def protocol_of(session: Session, tray: Tray) -> Protocol | None:
     if None in known or len(set(known)) != 2:
         return None
     poured = tuple(sorted(Counter(known).values()))
-    return DUO_TRIO if poured == (1, 2) and _reference(session, tray) else SORTED.get(poured)  # type: ignore[arg-type]
+    return DUO_TRIO if poured == (1, 2) and _reference(session, tray) else SORTED.get(poured)
 
 
 def sortings(sessions: Sequence[Session]) -> list[Sorting]:

@@ -151,7 +151,7 @@ def _ticks(least: float, most: float) -> list[float]:
     """Round figures from below the least to above the most.
 
     >>> _ticks(12, 48)
-    [10.0, 20.0, 30.0, 40.0, 50.0]
+    [10, 20, 30, 40, 50]
     """
     spread = (most - least) or abs(most) or 1.0
     step = 10 ** floor(log10(spread / 3))
