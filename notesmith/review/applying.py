@@ -105,6 +105,8 @@ def _settle(desk: Desk, edit: str, record: Said, fields: dict[str, Value]) -> No
 
 def _move(desk: Desk, edit: Move) -> None:
     stretch = _find(desk, edit.first)[0], _find(desk, edit.last)[1]
+    if stretch[0] >= stretch[1]:
+        raise ValueError(f'"{edit.last.text}" now stands before "{edit.first.text}"')
     if edit.sample is not None and edit.sample not in desk.notes.samples:
         raise ValueError(f"the sheet has no sample {edit.sample!r}")
     for kind in ("observation", "fact", "section"):
