@@ -126,7 +126,8 @@ def _goes_along(record: Evidenced, stretch: Span, sample: str | None) -> bool:
 
 
 def _replace(desk: Desk, edit: Replace) -> None:
-    going = [(said.kind, record) for said in edit.records for record in desk.covered(said, _place(desk, said))]
+    found = [(said.kind, record) for said in edit.records for record in desk.covered(said, _place(desk, said))]
+    going = {id(record): (kind, record) for kind, record in found}.values()
     coming = [_made(desk, record, edit.id, number) for number, record in enumerate(edit.by)]
     for kind, record in going:
         if edit.do == "delete":
