@@ -73,8 +73,9 @@ def _fit(x: NDArray[np.int64], n: NDArray[np.int64], floor: float) -> tuple[floa
         mean, gamma = special.expit(np.clip(logits, -BEYOND, BEYOND))
         return -likelihood(x, n, float(mean), float(gamma), floor)
 
-    starts = [(m, g) for m in (-1.5, 0.0, 1.5) for g in (-2.0, 0.0)]
-    options = {"xatol": 1e-8, "fatol": 1e-11, "maxiter": 2000}
+    told = min(max((x.sum() / n.sum() - floor) / (1 - floor), 0.1), 0.9)
+    starts = [(special.logit(told), spread) for spread in (-2.0, 0.0)]
+    options = {"xatol": 1e-7, "fatol": 1e-10, "maxiter": 2000}
     fits = [optimize.minimize(lacking, start, method="Nelder-Mead", options=options) for start in starts]
     found = min(fits, key=lambda fit: fit.fun)
     mean, gamma = special.expit(np.clip(found.x, -BEYOND, BEYOND))
