@@ -49,7 +49,8 @@ def _show(reviewed: "list[Reviewed]", learned: "list[Lesson]") -> None:
     for lesson in learned:
         row = lesson.row
         as_what = "is misheard for" if row.kind == "misheard" else "stands for"
-        typer.echo(f'{lesson.times} x "{one_line(row.label)}" {as_what} {row.concept}')
+        now = f", now for {lesson.now}" if lesson.now else ""
+        typer.echo(f'{lesson.times} x "{one_line(row.label)}" {as_what} {row.concept}{now}')
 
 
 def _write(reviewed: "list[Reviewed]", learned: "list[Lesson]", to: Path, *, force: bool) -> None:

@@ -49,6 +49,8 @@ class Lesson:
 
     row: Row
     times: int
+    now: str | None = None
+    """The concept that the lexicon takes the words for as it is."""
 
 
 def reviewed_in(folder: Path) -> list[Reviewed]:
@@ -72,7 +74,8 @@ def lessons(reviewed: Iterable[Reviewed], lexicon: Lexicon) -> list[Lesson]:
     offered: dict[tuple[str, ...], Lesson] = {}
     for row, times in sorted(counted.items(), key=lambda pair: (-pair[1], pair[0])):
         if not _is_known(row, lexicon):
-            offered.setdefault(pieces(row.label), Lesson(row, times))
+            label = lexicon.look_up(row.label)
+            offered.setdefault(pieces(row.label), Lesson(row, times, label.concept if label else None))
     return list(offered.values())
 
 
@@ -172,8 +175,12 @@ def _of_record(record: Said, says: dict[str, Any], lexicon: Lexicon) -> Iterator
 
 
 def _is_known(row: Row, lexicon: Lexicon) -> bool:
-    key = pieces(row.label)
-    known = lexicon.misheard.get(key) if row.kind == "misheard" else lexicon.look_up(row.label)
+    """Whether the lexicon says so already, or cannot: what is right somewhere is no mis-hearing everywhere."""
+    key, known = pieces(row.label), lexicon.look_up(row.label)
+    if row.kind == "misheard":
+        return (
+            not key or known is not None or (key in lexicon.misheard and lexicon.misheard[key].concept == row.concept)
+        )
     return not key or (known is not None and known.concept == row.concept)
 
 

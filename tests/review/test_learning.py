@@ -61,6 +61,7 @@ ADDED = {"kind": "observation", "words": "hot", "sample": "one", "concept": "smo
         ([{"do": "mend", "heard": "Drink one", "meant": "smoky", "words": "drink one"}],
          [("smoky", "drink one", "misheard")]),
         ([{"do": "mend", "heard": "drink one", "meant": "Quarry Gate", "words": "drink one"}], []),
+        ([{"do": "mend", "heard": "sweet", "meant": "smoky", "words": "sweet"}], []),
         ([{"do": "change", "record": "guy one", "set": {"meant": "smoky"}}], [("smoky", "guy one", "misheard")]),
     ],
 )  # fmt: skip
@@ -159,7 +160,7 @@ def test_what_there_is_to_learn_is_shown_and_nothing_written(
     before = sorted(shelf.iterdir())
     assert _run(monkeypatch, str(shelf)) == 0
     shown = capsys.readouterr().out
-    assert '1 x "malty" stands for smoky' in shown
+    assert '1 x "malty" stands for smoky, now for malt' in shown
     assert "1 of 14 looked at, not yet looked through" in shown
     assert sorted(shelf.iterdir()) == before
 
