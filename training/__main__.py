@@ -10,7 +10,8 @@ from pathlib import Path
 
 from training.split import FOLDS, RECORDINGS
 
-MODEL, TURNS = Path("notesmith/listening/model"), Path("notesmith/listening/turning_weights.py")
+LISTENING = Path("notesmith/listening")
+MODEL = LISTENING / "model"
 
 
 def main(arguments: list[str]) -> None:
@@ -24,8 +25,10 @@ def main(arguments: list[str]) -> None:
     export = steps.add_parser("export", help="write the encoder as the file that the program reads")
     measure = steps.add_parser("measure", help="score the notes that held-out answers make, beside the rules' own")
     turns = steps.add_parser("turns", help="fit what speaks for turning to another sample, by held-out answers")
+    preparations = steps.add_parser("preparations", help="fit what speaks for a preparation")
     for step in (measure, turns):
         step.add_argument("answers", type=Path, nargs="+")
+    for step in (measure, turns, preparations):
         step.add_argument("--recordings", type=Path, default=RECORDINGS)
     measure.add_argument("--bare", action="store_true", help="without case and punctuation")
     for step in (rows, held, whole, export):
@@ -42,6 +45,7 @@ def main(arguments: list[str]) -> None:
     a = parser.parse_args(arguments)
     {
         "rows": _rows, "held-out": _held_out, "fit": _fit, "export": _export, "measure": _measure, "turns": _turns,
+        "preparations": _preparations,
     }[a.step](a)  # fmt: skip
 
 
@@ -96,7 +100,18 @@ def _turns(a: argparse.Namespace) -> None:
     from training.turns import fit, written  # noqa: PLC0415
 
     everything = heard_again(a.recordings, MODEL / "pieces.txt", a.answers, LAYOUT, bare=False)
-    TURNS.write_text(written(fit([c for h in everything for c in choices_of(h)])), encoding="utf-8")
+    worths = fit([c for h in everything for c in choices_of(h)])
+    what = "the encoder's answer and every sign of a turn are worth"
+    (LISTENING / "turning_weights.py").write_text(written(worths, what, "turns"), encoding="utf-8")
+
+
+def _preparations(a: argparse.Namespace) -> None:
+    from training.preparations import all_choices  # noqa: PLC0415
+    from training.turns import fit, written  # noqa: PLC0415
+
+    worths = fit(list(all_choices(a.recordings)))
+    what = "every sign of a preparation is worth"
+    (LISTENING / "preparing_weights.py").write_text(written(worths, what, "preparations"), encoding="utf-8")
 
 
 def _measure(a: argparse.Namespace) -> None:

@@ -67,7 +67,7 @@ def measure(folder: Path, vocabulary: Path, answers: Sequence[Path], layout: Lay
                 apply_answers(both, h.answers, cast_parts(both))
                 apply_retractions(both)
                 for listener, hearing in (("rules alone", h.hearing), ("both", both)):
-                    counts = tally(h.annotated, _noted(hearing))
+                    counts = tally(h.annotated, noted(hearing))
                     for group in ("all", manner[h.name]):
                         tallies[listener, group].append(counts)
     for (listener, group), counted in sorted(tallies.items()):
@@ -105,7 +105,7 @@ def _spread(said: dict[str, NDArray[np.generic]], hearing: Hearing, pieces: Piec
     return answers
 
 
-def _noted(hearing: Hearing) -> list[Record]:
+def noted(hearing: Hearing) -> list[Record]:
     """The perceptions as the annotation writes them."""
     return [
         {

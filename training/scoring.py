@@ -21,7 +21,7 @@ JUDGED = (*RIGHT, "facet", "intensity")
 
 def tally(annotated: Sequence[Record], noted: Sequence[Record]) -> Counter[str]:
     """Counts of one recording: annotated, noted, found, right, and how many of the found are right in each field."""
-    pairs = _paired(annotated, noted)
+    pairs = paired(annotated, noted)
     counts = Counter(annotated=len(annotated), noted=len(noted), found=len(pairs))
     counts["right"] = sum(all(a[field] == b[field] for field in RIGHT) for a, b in pairs)
     for field in JUDGED:
@@ -50,7 +50,7 @@ def interval(tallies: Sequence[Counter[str]], hits: str, draws: int = 1000, seed
     return float(low), float(high)
 
 
-def _paired(annotated: Sequence[Record], noted: Sequence[Record]) -> list[tuple[Record, Record]]:
+def paired(annotated: Sequence[Record], noted: Sequence[Record]) -> list[tuple[Record, Record]]:
     """One to one, those first that agree in most, then those nearest in time."""
     alike = [
         (-sum(a[field] == b[field] for field in RIGHT), abs(a["start"] - b["start"]), i, j)

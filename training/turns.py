@@ -20,7 +20,7 @@ from notesmith.listening.turning_weights import WEIGHTS
 
 RIDGE, STEPS, BESIDE = 2e-4, 60, -1e4  # BESIDE: the worth of a slot that there is not
 ENCODER, LEAST = "encoder", 0.05
-HEAD = '"""What the encoder\'s answer and every sign of a turn are worth: written by `python -m training turns`."""'
+HEAD = '"""What {}: written by `python -m training {}`."""'
 
 
 @dataclass(frozen=True)
@@ -83,8 +83,8 @@ def use_weights(worths: Mapping[str, float]) -> None:
     WEIGHTS.update(worths)
 
 
-def written(worths: Mapping[str, float]) -> str:
+def written(worths: Mapping[str, float], what: str, step: str) -> str:
     """The weights as the program reads them, without those that decide nothing."""
     lines = [f"    {json.dumps(name, ensure_ascii=False)}: {worth:.2f},\n" for name, worth in worths.items()]
     telling = [line for line, worth in zip(lines, worths.values(), strict=True) if abs(worth) >= LEAST]
-    return f"{HEAD}\n\nWEIGHTS: dict[str, float] = {{\n{''.join(telling)}}}\n"
+    return f"{HEAD.format(what, step)}\n\nWEIGHTS: dict[str, float] = {{\n{''.join(telling)}}}\n"

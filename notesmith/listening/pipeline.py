@@ -20,6 +20,7 @@ from notesmith.listening.learned import heed_encoder
 from notesmith.listening.mentions import find_mentions
 from notesmith.listening.perceptions import judge_descriptions
 from notesmith.listening.preferring import find_preferences
+from notesmith.listening.preparing import find_preparations
 from notesmith.listening.repairs import find_repairs
 from notesmith.listening.retractions import apply_retractions
 from notesmith.listening.reveals import find_reveals
@@ -44,6 +45,7 @@ QUESTIONS: tuple[tuple[str, Callable[[Hearing], None]], ...] = (
     ("notesmith_facts", find_facts),  # what is stated?
     ("notesmith_sections", find_sections),  # where would a viewer want a chapter?
     (ENCODER, heed_encoder),  # what does one who has listened to many tastings make of all that?
+    ("notesmith_preparations", find_preparations),  # in which preparation was it perceived?
 )
 
 
