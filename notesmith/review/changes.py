@@ -80,17 +80,18 @@ def changes(sitting: Sitting, seen: State, now: State) -> Changes:
     return Changes(
         cues=_cues(now, (*old, *new)),
         gone=tuple(record.id for record in old if record.id not in stay),
-        coming=tuple(_coming(sitting, now, record) for record in reversed(new) if record.id not in stay),
+        coming=tuple(_coming(sitting, seen, now, record) for record in new if record.id not in stay),
         lines=tuple(listed(sitting, record) for record in new if record.id in stay),
         counts=_counts(now) if moved else (),
     )
 
 
-def _coming(sitting: Sitting, now: State, record: Shown) -> Coming:
-    """The new line; those after it are put first, so that the one that it stands before is there."""
+def _coming(sitting: Sitting, seen: State, now: State, record: Shown) -> Coming:
+    """The new line, before one that the page shows below that heading already: new ones are put there in order."""
     name = group_of(record)
     later = now.records[now.records.index(record) + 1 :]
-    before = next((other.id for other in later if group_of(other) == name), "")
+    there = (r.id for r in later if group_of(r) == name and r.id in seen.by_id and group_of(seen.by_id[r.id]) == name)
+    before = next(there, "")
     return Coming(listed(sitting, record), groups_of(now.notes).index(name), before)
 
 

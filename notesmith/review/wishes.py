@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from notesmith.errors import NotesmithError
-from notesmith.records import Observation, Repair
+from notesmith.records import Comparison, Observation, Repair
 from notesmith.review.corrections import stamp
 from notesmith.review.edits import Alias, Change, Confirm, Edit, Kind, Mend, Move, Replace, Said, Teach, Value
 from notesmith.review.fields import Shown, asked_of
@@ -27,7 +27,7 @@ def edit_of(state: State, form: Form) -> Edit:
     """
     ways: dict[str, Callable[[State, Form], Edit]] = {
         "change": _change, "confirm": _confirm, "delete": _delete, "also": _also, "split": _split, "join": _join,
-        "add": _add, "term": _term, "move": _move, "mend": _mend, "alias": _alias, "teach": _teach,
+        "add": _add, "term": _term, "turn": _turn, "move": _move, "mend": _mend, "alias": _alias, "teach": _teach,
     }  # fmt: skip
     way = ways.get(form.get("do", ""))
     if way is None:
@@ -105,6 +105,14 @@ def _plain_number(text: str) -> Value:
 
 def _confirm(state: State, form: Form) -> Edit:
     return Confirm(**stamp(), record=_said(state, _record(state, form)))
+
+
+def _turn(state: State, form: Form) -> Edit:
+    """What has more has less, and the other way round."""
+    record = _record(state, form)
+    if not isinstance(record, Comparison):
+        raise WishError("only a comparison can be turned round")
+    return Change(**stamp(), record=_said(state, record), set={"more": record.less, "less": record.more})
 
 
 def _delete(state: State, form: Form) -> Edit:

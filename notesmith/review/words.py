@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from notesmith.errors import LexiconError
 from notesmith.lexicon import Lexicon
-from notesmith.records import Observation
+from notesmith.records import Facet, Observation
 from notesmith.review.edits import Kind, Value
 
 if TYPE_CHECKING:
@@ -64,7 +64,7 @@ def first_guess(state: "State", kind: Kind, span: Span) -> tuple[dict[str, Value
     return perceived, term
 
 
-def _term_in(state: "State", span: Span) -> tuple[Span, str | None, Value]:
+def _term_in(state: "State", span: Span) -> tuple[Span, str | None, Facet]:
     """The longest descriptor that the lexicon knows among the words, else all of them; with concept and facet."""
     words = [word for word in state.talk.words if span[0] <= word.start < span[1]][:MOST_WORDS]
     runs = sorted(combinations(range(len(words) + 1), 2), key=lambda run: run[0] - run[1])
@@ -73,8 +73,17 @@ def _term_in(state: "State", span: Span) -> tuple[Span, str | None, Value]:
         label = lexicon().look_up(state.talk.text[slice(*place)])
         concept = lexicon().concepts.get(label.concept) if label else None
         if concept and concept.sort == "descriptor":
-            return place, concept.id, concept.facets[0] if concept.facets else "flavour"
-    return _bare(state, span), None, "flavour"
+            return place, concept.id, _facet_at(state, span[0], concept.facets)
+    return _bare(state, span), None, _facet_at(state, span[0], ())
+
+
+def _facet_at(state: "State", place: int, possible: tuple[Facet, ...]) -> Facet:
+    """The facet that was just talked about, where the concept can be said of it; else its most usual one."""
+    before = _before(state, place)
+    talked_of = before.facet if before else None
+    if talked_of and (not possible or talked_of in possible):
+        return talked_of
+    return possible[0] if possible else "flavour"
 
 
 def _bare(state: "State", span: Span) -> Span:

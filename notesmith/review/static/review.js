@@ -119,9 +119,13 @@ const words = () => {
   const found = [];
   for (let cue = find(run?.cue ?? here.id), left = 3; cue && left; cue = beside(cue, 1), left -= 1) {
     const walk = document.createTreeWalker(cue.querySelector(".said"), NodeFilter.SHOW_TEXT);
-    while (walk.nextNode()) for (const word of walk.currentNode.data.matchAll(/\S+/g)) {
-      const from = Number(cue.querySelector(".said").dataset.from);
-      found.push({ node: walk.currentNode, start: word.index, end: word.index + word[0].length, cue: cue.id, from });
+    for (let open = false; walk.nextNode(); open = !/\s$/.test(walk.currentNode.data)) {
+      const node = walk.currentNode;
+      for (const word of node.data.matchAll(/\S+/g)) {
+        const end = { node, at: word.index + word[0].length };
+        if (open && word.index === 0) found.at(-1).end = end;  // a mark ends within a word
+        else found.push({ node, start: word.index, end, cue: cue.id });
+      }
     }
   }
   return found;
@@ -148,7 +152,7 @@ const moveWords = (by, extend) => {
   }
   const one = all[run.first], end = all[Math.min(run.first + run.length, all.length) - 1];
   if (!one || !end) return;
-  getSelection().setBaseAndExtent(one.node, one.start, end.node, end.end);
+  getSelection().setBaseAndExtent(one.node, one.start, end.end.node, end.end.at);
   find(one.cue).scrollIntoView({ block: "nearest" });
   say(`Chosen: ${getSelection().toString()}`);
 };
@@ -157,7 +161,7 @@ const moveWords = (by, extend) => {
 const rows = () => [...document.querySelectorAll("#card .row[data-key]")];
 const askRow = (row) => {
   for (const other of rows()) other.classList.toggle("asked", other === row);
-  const input = row.querySelector("input, select");
+  const input = row.querySelector("input:not([type=hidden]), select");
   if (input) { input.focus(); input.select?.(); }
   else say(`${row.dataset.name}: press a digit.`);
 };
@@ -172,15 +176,19 @@ const deeds = {
   next: () => ask("GET", "/next", { id: held() }), before: () => ask("GET", "/next", { id: held(), back: 1 }),
   down: () => step(1), up: () => step(-1), words: () => takeWords() ?? say("First choose words of the talk: with the mouse, or with , and ."),
   play: () => player && (player.paused ? (until = null, player.play()) : player.pause()),
+  here: () => {
+    const mark = [...(playing ?? document).querySelectorAll("mark")].at(playing ? -1 : 0);
+    return mark ? open(mark.dataset.notes.split(" ")[0]) : say("Nothing is noted of these words: choose them with , and .");
+  },
   everywhere: () => edit({ do: "mend" }), sheet: () => ask("GET", "/sheet"), keys: () => find("keys").showModal(),
   "word-on": () => moveWords(1), "word-back": () => moveWords(-1), "word-more": () => moveWords(1, true), "word-less": () => moveWords(-1, true),
 };
 const keys = {
   a: "edit-next", x: "drop", u: "undo", U: "redo", n: "next", N: "before", j: "down", k: "up", ArrowDown: "down", ArrowUp: "up",
-  h: "hear", o: "words", " ": "play", r: "everywhere", "?": "keys", "!": "sheet",
+  h: "hear", g: "here", o: "words", " ": "play", r: "everywhere", "?": "keys", "!": "sheet",
   ".": "word-on", ",": "word-back", ">": "word-more", "<": "word-less",
 };
-const ROWS = "spfitbvcelqydmro";
+const ROWS = "spfitbvcelqydmrow";
 const plain = (event) => !event.ctrlKey && !event.metaKey && !event.altKey;
 document.addEventListener("keydown", (event) => {
   const typing = event.target.closest("input, select, textarea, dialog, audio, video");

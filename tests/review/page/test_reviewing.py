@@ -15,6 +15,8 @@ from tests.review.page.conftest import Recording
 
 pytestmark = [pytest.mark.client("chromium", "chromedriver"), pytest.mark.slow]
 
+LISTED = "return [...document.querySelectorAll('.line span:nth-child(2)')].map((one) => one.textContent)"
+
 
 def observation(notes: Notes, term: str, sample: str | None = None) -> Observation:
     """The first observation of a term."""
@@ -154,6 +156,56 @@ def test_single_keys_can_be_switched_off(page: Page, recording: Recording) -> No
     page.press(Keys.ESCAPE)
     page.press("x")
     assert recording.edits() == []
+
+
+def test_a_term_is_split_and_joined_again(page: Page, recording: Recording) -> None:
+    """`d` cuts a term in two notes; `m` makes one of them again."""
+    notes = Notes.model_validate_json(recording.notes.read_bytes())
+    whole = next(one for one in notes.observations if " " in one.term)
+    page.open(whole.id)
+    page.press("d", "1")
+    first, second = whole.term.split(maxsplit=1)
+    terms = lambda: [" ".join(line.split()) for line in page.script(LISTED)]  # noqa: E731
+    place = next(number for number, one in enumerate(terms()) if one.startswith(f"{first} {whole.facet}"))
+    assert terms()[place + 1].startswith(f"{second} {whole.facet}")
+    page.press("m", "1")
+    assert any(one.startswith(whole.term) for one in terms())
+    assert [edit["do"] for edit in recording.edits()] == ["split", "join"]
+
+
+def test_a_stretch_is_moved_to_another_sample(page: Page, recording: Recording, watery: Observation) -> None:
+    """All that is said in the chosen words is of the sample that a digit names."""
+    page.open(watery.id)
+    page.press(".", *[">"] * 12, "o", "s", "3")
+    moved = notes_of(recording.captions)
+    inside = [one for one in moved.observations if 0 <= one.term_span[0] - watery.term_span[0] < 40]
+    assert len(inside) > 1
+    assert {one.sample for one in inside} == {"white"}
+
+
+def test_a_word_is_taught_in_one_step(page: Page, recording: Recording) -> None:
+    """Chosen words get a concept of the lexicon; the recording is listened to again with it."""
+    page.script("run = {cue: 'c-5', first: 0, length: 1}")
+    page.press(".", "o", "c")
+    page.press(f"smoky{Keys.ENTER}")
+    assert [(edit["do"], edit["concept"]) for edit in recording.edits()] == [("teach", "smoky")]
+
+
+def test_what_the_lexicon_lacks_cannot_be_taught(page: Page, recording: Recording) -> None:
+    """The page says so, and nothing is written."""
+    page.press(".", "o", "c")
+    page.press(f"qwertyness{Keys.ENTER}")
+    assert "the lexicon knows no" in page.text("#told")
+    assert recording.edits() == []
+
+
+def test_what_was_meant_is_written_by_keyboard(page: Page, recording: Recording) -> None:
+    """A row that is written in takes the focus; Enter saves and gives it back to the card."""
+    page.open(str(page.script("return document.querySelector('#notes section:last-child [data-note]').dataset.note")))
+    page.press("e")
+    page.press(f"teapot{Keys.ENTER}")
+    assert [edit["set"] for edit in recording.edits()] == [{"meant": "teapot"}]
+    assert page.script("return document.activeElement.id") == "card"
 
 
 def test_a_repair_is_made_everywhere(page: Page, recording: Recording) -> None:
