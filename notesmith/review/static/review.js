@@ -60,6 +60,10 @@ const hear = () => {
   const note = find("card").firstElementChild;
   if (note?.dataset.start) playFrom(Number(note.dataset.start) - 1, Number(note.dataset.end) + 0.5);
 };
+const openAndHear = async (id) => {
+  await open(id);
+  if (player) hear();
+};
 const cues = [...document.querySelectorAll(".cue[data-start]")];
 const starts = cues.map((cue) => Number(cue.dataset.start));
 let playing = null;
@@ -102,7 +106,7 @@ find("talk").addEventListener("pointerup", (event) => {
   if (time) return playFrom(Number(time.dataset.play));
   if (chosen()) return then(takeWords);
   const mark = event.target.closest("mark");
-  if (mark) return then(() => open(nextOf(mark.dataset.notes.split(" "))));
+  if (mark) return then(() => openAndHear(nextOf(mark.dataset.notes.split(" "))));
   if (!event.target.closest(".said")) return;
   const selection = getSelection();
   selection.modify("move", "backward", "word");
@@ -216,7 +220,7 @@ document.addEventListener("click", (event) => {
   if (deed) then(deeds[deed]);
   else if (values) then(() => edit(JSON.parse(values)));
   else if (tab) showTab(tab);
-  else if (note) then(() => open(note));
+  else if (note) then(() => openAndHear(note));
 });
 const showTab = (name) => {
   document.body.dataset.tab = name;

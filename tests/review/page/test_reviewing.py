@@ -39,6 +39,17 @@ def test_the_words_are_played_from_a_second_before(page: Page, watery: Observati
     assert watery.start - 1.01 <= page.script("return player.currentTime") <= watery.start + 2
 
 
+def test_a_click_on_a_note_plays_its_words_and_stops(page: Page, watery: Observation) -> None:
+    """From a second before to half a second after."""
+    page.click(f"#n-{watery.id}")
+    WebDriverWait(page.driver, 10).until(lambda _: page.script("return player.currentTime > 1 && !player.paused"))
+    assert watery.start
+    assert watery.end
+    assert watery.start - 1.01 <= page.script("return player.currentTime") <= watery.end + 1
+    WebDriverWait(page.driver, 15).until(lambda _: page.script("return player.paused"))
+    assert page.script("return player.currentTime") <= watery.end + 1
+
+
 def test_a_time_in_the_talk_plays_from_there(page: Page) -> None:
     """A click on the time of a cue seeks to it."""
     page.click("#c-9 .at")
