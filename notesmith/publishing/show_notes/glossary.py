@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from notesmith.lexicon.check import common_words
 from notesmith.lexicon.model import Concept
+from notesmith.publishing.mended import inside_sentence
 from notesmith.publishing.show_notes.lines import Block, Line, Part, block
 from notesmith.publishing.show_notes.story import Story
 from notesmith.records import Evidenced
@@ -88,4 +89,4 @@ def _first(story: Story, word: str, part: Part) -> tuple[Evidenced, ...] | None:
 
 def _line(word: str, proofs: tuple[Evidenced, ...], concept: Concept) -> Line:
     part = Part("", proofs, ("said",)) if proofs else Part("", marks=("sheet",))
-    return Line(word, (part,), about=concept.definition)
+    return Line(inside_sentence(word), (part,), about=concept.definition)
