@@ -11,8 +11,8 @@ from notesmith.review.corrections import corrections_path, read_corrections
 from notesmith.review.edits import Edit
 from notesmith.review.looks import unsureness
 from notesmith.review.media import beside, kind_of
-from notesmith.review.saying import FIELDS, is_corrected
 from notesmith.review.sitting import Sitting
+from notesmith.review.taking import heeding, uncorrected
 from notesmith.transcript import Talk, read_captions
 
 ENDING = ".notes.json"
@@ -33,14 +33,11 @@ def open_notes(path: Path, captions: Path | None = None, media: Path | None = No
     if not are_of(read, notes):
         what = f"the notes {path.name} quote what does not stand there"
         raise CaptionError(what, where=str(place), mend="take the notes anew with notesmith notes")
-    edits = read_corrections(corrections_path(place))
+    base = uncorrected(notes, read, read_corrections(corrections_path(place)))
 
     def listen(edits: Sequence[Edit]) -> Notes:
-        from notesmith.review.taking import heeding
-
         return heeding(read, None if notes.sheet_drafted else notes.sheet, edits)
 
-    base = listen(edits) if _holds_corrections(notes) else notes
     sitting = Sitting(place.stem, base, Talk.from_captions(read), corrections_path(place), listen)
     return _with_media(sitting, place, media)
 
@@ -76,7 +73,3 @@ def _with_media(sitting: Sitting, captions: Path, media: Path | None) -> Sitting
     if found := media or beside(captions):
         sitting.media = (found, kind_of(found))
     return sitting
-
-
-def _holds_corrections(notes: Notes) -> bool:
-    return any(is_corrected(record) for name in (*FIELDS.values(), "ignored") for record in getattr(notes, name))
