@@ -78,6 +78,7 @@ class Sitting:
         self._waiting: tuple[int, list[str]] = -1, []
         self._seen_file: tuple[int, int] | None = None
         self._taught = _taught(read_corrections(path))
+        self._tried = self._taught, base
         self._look()
         self.states: dict[int, State] = {0: self._state(0, read_corrections(path))}
 
@@ -104,8 +105,9 @@ class Sitting:
         """Make edits; when this returns they are on the disk.
 
         Raises:
-            NotesmithError: the file of corrections cannot be read or written.
+            NotesmithError: the file of corrections cannot be read or written, or what they teach leaves no notes.
         """
+        self._heard((*self.state.edits, *edits))
         self._take(append(self.path, *edits))
 
     def undo(self) -> bool:
@@ -127,7 +129,7 @@ class Sitting:
     def tried(self, edit: Edit) -> Notes:
         """The notes as they would be with an edit that is heeded before listening; nothing is written."""
         edits = (*self.state.edits, edit)
-        return applied(self._listen(edits), self.talk, edits).notes
+        return applied(self._heard(edits), self.talk, edits).notes
 
     def refresh(self) -> None:
         """Heed what others have written into the file since."""
@@ -139,11 +141,19 @@ class Sitting:
         if edits == self.state.edits:
             return
         if _taught(edits) != self._taught:
-            self._base, self._made, self._taught = self._listen(edits), [], _taught(edits)
+            self._base, self._made, self._taught = self._heard(edits), [], _taught(edits)
             self._look()
         version = max(self.states) + 1
         self.states[version] = self._state(version, edits)
         self.states.pop(version - KEPT, None)
+
+    def _heard(self, edits: tuple[Edit, ...]) -> Notes:
+        """The base as those edits teach it; what was tried on the page is not listened to twice."""
+        if _taught(edits) == self._taught:
+            return self._base
+        if _taught(edits) != self._tried[0]:
+            self._tried = _taught(edits), self._listen(edits)
+        return self._tried[1]
 
     def _stamp(self) -> tuple[int, int] | None:
         try:
@@ -172,6 +182,7 @@ def is_done(record: Shown) -> bool:
     return is_corrected(record) and record.confidence == 1
 
 
-def _taught(edits: Sequence[Edit]) -> tuple[Edit, ...]:
-    """The edits that have to be heeded before listening."""
-    return tuple(edit for edit in standing(edits) if isinstance(edit, Alias | Teach))
+def _taught(edits: Sequence[Edit]) -> tuple[dict[str, object], ...]:
+    """What has to be heeded before listening, whenever it was told."""
+    heeded = (edit for edit in standing(edits) if isinstance(edit, Alias | Teach))
+    return tuple(edit.model_dump(exclude={"id", "at"}) for edit in heeded)

@@ -10,9 +10,11 @@ const lines = () => [...document.querySelectorAll("#notes [data-note]")];
 let last = Promise.resolve();
 const then = (deed) => { last = last.then(deed).catch((error) => say(String(error))); };
 const ask = async (verb, path, values = {}) => {
+  const slow = setTimeout(() => say("The recording is listened to again: this takes a while …"), 1000);
   await htmx.ajax(verb, at + path, {
     target: "#card", swap: "innerHTML", values: { seen: find("far").dataset.seen, ...values },
   });
+  clearTimeout(slow);
   settle();
 };
 const edit = (values) => ask("POST", "/edit", { id: held(), ...values });
