@@ -46,6 +46,8 @@ LIGHT = DETERMINERS | GRADERS | FILLERS
 def heed_encoder(hearing: Hearing) -> None:
     """Let the encoder's answers take the place of what the rules perceived and of the facts they found.
 
+    Swapped cups are not turned round by rules again: the encoder has learned whose it was in the end.
+
     Talk of a few words is left to the rules: the encoder has learned from whole recordings.
     """
     if len(hearing.words) < SHORT:
@@ -56,7 +58,7 @@ def heed_encoder(hearing: Hearing) -> None:
         return
     cast = cast_parts(hearing)
     apply_answers(hearing, encoder.answer(hearing, show(hearing, cast.parts)), cast)
-    apply_retractions(hearing)
+    apply_retractions(hearing, swaps=False)
 
 
 def apply_answers(hearing: Hearing, answers: Answers, cast: Cast) -> None:

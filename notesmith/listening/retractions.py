@@ -18,15 +18,16 @@ RECENT_MS = 25_000  # a slip of the tongue is mended at once
 BREAK_MS = 5_000  # cups change places while nobody talks
 
 
-def apply_retractions(hearing: Hearing) -> None:
-    """Move, turn round or withdraw the perceptions that a later clause corrects."""
+def apply_retractions(hearing: Hearing, *, swaps: bool = True) -> None:
+    """Move, turn round or withdraw the perceptions that a later clause corrects; swapped cups only where asked to."""
     for k in hearing.clauses_with(WITHDRAWS | SWAPS | SLIPS):
         clause = hearing.clauses[k]
         norms = hearing.meant[clause.start : clause.end]
         if WITHDRAWS.intersection(norms):
             _withdraw(hearing, clause)
         if SWAPS.intersection(norms) and len(hearing.sheet.samples) > 1:
-            _turn_round(hearing, clause)
+            if swaps:
+                _turn_round(hearing, clause)
         elif SLIPS.intersection(norms):
             _move(hearing, k)
 
