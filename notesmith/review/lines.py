@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from notesmith.clock import format_clock, seconds_to_ms
 from notesmith.records import Comparison, Evidenced, Fact, Notes, Observation, Preference, Repair, Reveal, Section
 from notesmith.review.fields import Shown
-from notesmith.review.saying import FIELDS
+from notesmith.review.saying import FIELDS, place_of
 
 SIGNS = {"present": "●", "absent": "○", "uncertain": "◐"}
 """Presence by shape; the words beside them say it too."""
@@ -39,7 +39,7 @@ class Line:
 def shown_records(notes: Notes) -> tuple[Shown, ...]:
     """All records that are shown, in the order of the talk."""
     found: list[Shown] = [record for name in FIELDS.values() for record in getattr(notes, name)]
-    return tuple(sorted(found, key=lambda record: (record.span[0], record.span[1], record.id)))
+    return tuple(sorted(found, key=lambda record: (place_of(record), record.id)))
 
 
 def line_of(record: Shown, tasters: Sequence[str] = ()) -> Line:
