@@ -8,7 +8,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from notesmith.listening.gradings import Grading, find_gradings
+from notesmith.listening.gradings import OVERALL, Grading, find_gradings
 from notesmith.listening.hearing import Compared, Grounds, Hearing, LeftOut
 from notesmith.listening.siding import Named, all_but, other_than, said_by, singled_out, topic_at, within
 from notesmith.listening.vocabulary import HIGH, LOW
@@ -113,6 +113,8 @@ def _sides(
         return _told(hearing, named, subject, than, last)
     if grading.most:
         return _above_all(hearing, grading, subject)
+    if grading.attribute == OVERALL:
+        return _alike(named, grading, first, last)
     if grading.way == 0:
         return _level(hearing, named, grading, last)
     return _implied(hearing, named, grading, subject, before, first, last)
@@ -126,6 +128,12 @@ def _above_all(hearing: Hearing, grading: Grading, subject: str | None) -> Sides
     if not subject or not others or not meant:
         return None
     return Sides(subject, others, grading.end, "more than all the others", 0.6)
+
+
+def _alike(named: list[Named], grading: Grading, first: int, last: int) -> Sides | None:
+    """The two that a sentence names and calls the same."""
+    pair = list(dict.fromkeys(sample for _, sample in within(named, first, last)))
+    return Sides(pair[0], (pair[1],), grading.end, "alike", 0.6) if len(pair) == 2 else None
 
 
 def _level(hearing: Hearing, named: list[Named], grading: Grading, last: int) -> Sides | None:

@@ -27,7 +27,9 @@ NO_HEAD = frozenset(
 )
 NOT_MORE = frozenset("any no once one two some at".split())  # `any more`, `once more`, `at most`
 GRADED_DOWN = frozenset("not n't nt nowhere no never half isnt aint quite near isn't nearly hardly".split())
-EVEN = frozenset("level equal even same tied equally tie".split())
+EVEN = frozenset("level equal even same tied equally tie identical".split())
+WHOLLY = frozenset("same identical".split())  # with no property after them: alike in all
+OVERALL = "overall"
 ABOUT = frozenset("for on in".split())
 HOLDING = BE | GRADERS | {"got", "has"}  # what stands between a noun and its comparative
 
@@ -63,7 +65,8 @@ def _grading_at(hearing: Hearing, i: int) -> Grading | None:
     if not maker:
         return _inflected(hearing, i)
     made = maker(words, i)
-    weak = made and (made.most or made.way == 0) and not _names_property(hearing, *made.says)
+    told = made and (made.attribute == OVERALL or _names_property(hearing, *made.says))
+    weak = made and (made.most or made.way == 0) and not told
     return None if weak else made
 
 
@@ -195,7 +198,9 @@ def _as(words: list[Word], i: int) -> Grading | None:
 
 
 def _same(words: list[Word], i: int) -> Grading | None:
-    """`the same X`, `about even on X`, `equally X`."""
+    """`the same X`, `about even on X`, `equally X`; `the same` and no more."""
+    if words[i].norm in WHOLLY and (i + 1 == len(words) or words[i + 1].norm in (",", ".", "!", ";", "to")):
+        return Grading(i, i + 1, OVERALL, (i, i + 1), 0, False)
     if words[i].norm == "equally":
         start = i + 1
     elif words[i].norm == "same" and (i == 0 or words[i - 1].norm not in ("the", "about")):
