@@ -4,6 +4,7 @@ The preparations are told before anything is tasted, dry leaf is looked at in no
 named at all: so what was named last is a poor guide. Every sign of a turn is weighed instead.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -40,27 +41,35 @@ class Preparing:
     def __init__(self, hearing: Hearing) -> None:
         self.hearing, self.size = hearing, len(hearing.sheet.preparations)
         self.named = list(_named(hearing))
+        self.places = [place for place, _ in self.named]
+        self.first_named = {slot: place for place, slot in reversed(self.named)}
+        self.turned: dict[str, NDArray[np.float64]] = {}
+        self.begins, self.kinds = [s.start for s in hearing.sections], [s.kind for s in hearing.sections]
 
     def table(self, p: Perception, since: int) -> NDArray[np.float64]:
         """What each slot is worth for a perception; a row for every slot of the last one, before the word `since`."""
         sums = np.zeros(self.size + 1)
         for name, slot in self.standing(p, since):
             sums[slot] += WEIGHTS.get(name, 0.0)
-        table = np.tile(sums, (self.size + 1, 1))
-        marks = ["", *(f", {mark}" for mark in self.marks(p, since))]
-        for last in range(self.size + 1):
-            for turn, slot in turns(last, self.size):
-                table[last, slot] += sum(WEIGHTS.get(turn + mark, 0.0) for mark in marks)
-        return table
+        table: NDArray[np.float64] = sum((self._turned(f", {mark}") for mark in self.marks(p, since)), self._turned(""))
+        return sums + table
+
+    def _turned(self, mark: str) -> NDArray[np.float64]:
+        """What a mark adds to every turn; a row for every slot of the last perception."""
+        if mark not in self.turned:
+            table = self.turned[mark] = np.zeros((self.size + 1, self.size + 1))
+            for last in range(self.size + 1):
+                for turn, slot in turns(last, self.size):
+                    table[last, slot] += WEIGHTS.get(turn + mark, 0.0)
+        return self.turned[mark]
 
     def standing(self, p: Perception, since: int) -> Iterator[Sign]:
         """What speaks for a slot whichever the last one was."""
         at = p.description.start
         yield from self._none(p, since)
         yield from self._by_names(at, since)
-        told = {slot for place, slot in self.named if place <= at}
         for slot in range(1, self.size + 1):
-            if slot not in told:
+            if self.first_named.get(slot, at + 1) > at:
                 yield "never named", slot
             if slot > 1:
                 yield f"later, {at * 5 // len(self.hearing.words)} fifths", slot
@@ -79,13 +88,11 @@ class Preparing:
         yield from ((f"none, “{word}”", 0) for word in DRY if word in lately)
 
     def _by_names(self, at: int, since: int) -> Iterator[Sign]:
-        here = [(place, slot) for place, slot in self.named if since <= place <= at + 3]
-        before = [slot for place, slot in self.named if place <= at]
-        coming = [slot for place, slot in self.named if place > at]
-        if coming:
-            yield "named next", coming[0]
+        here = self.named[bisect_left(self.places, since) : bisect_right(self.places, at + 3)]
+        past = bisect_right(self.places, at)
+        yield from (("named next", slot) for _, slot in self.named[past : past + 1])
         if not here:
-            yield from (("named last", slot) for slot in before[-1:])
+            yield from (("named last", slot) for _, slot in self.named[max(0, past - 1) : past])
             return
         place, slot = here[-1]
         if len({slot for _, slot in here}) > 1:
@@ -100,14 +107,15 @@ class Preparing:
     def marks(self, p: Perception, since: int) -> Iterator[str]:
         """What makes it likelier or less likely that another preparation was turned to."""
         at = p.description.start
-        yield f"gap {np.digitize(at - since, GAPS)}"
+        yield f"gap {bisect_right(GAPS, at - since)}"
         yield f"in {self._section(at)}"
         if self._section(at) != self._section(max(0, since - 1)):
             yield "new section"
         yield from (f"“{cue}”" for cue in CUES if cue in self.hearing.meant[since:at])
 
     def _section(self, at: int) -> str:
-        return next((s.kind for s in self.hearing.sections if s.start <= at < s.end), "no section")
+        k = bisect_right(self.begins, at)
+        return self.kinds[k - 1] if k else "no section"
 
 
 def turns(last: int, size: int) -> Iterator[Sign]:
