@@ -43,7 +43,7 @@ class Preparing:
         self.named = list(_named(hearing))
         self.places = [place for place, _ in self.named]
         self.first_named = {slot: place for place, slot in reversed(self.named)}
-        self.turned: dict[str, NDArray[np.float64]] = {}
+        self.turned: dict[tuple[str, ...], NDArray[np.float64]] = {}
         self.begins, self.kinds = [s.start for s in hearing.sections], [s.kind for s in hearing.sections]
 
     def table(self, p: Perception, since: int) -> NDArray[np.float64]:
@@ -51,17 +51,16 @@ class Preparing:
         sums = np.zeros(self.size + 1)
         for name, slot in self.standing(p, since):
             sums[slot] += WEIGHTS.get(name, 0.0)
-        table: NDArray[np.float64] = sum((self._turned(f", {mark}") for mark in self.marks(p, since)), self._turned(""))
-        return sums + table
+        return sums + self._turned(("", *(f", {mark}" for mark in self.marks(p, since))))
 
-    def _turned(self, mark: str) -> NDArray[np.float64]:
-        """What a mark adds to every turn; a row for every slot of the last perception."""
-        if mark not in self.turned:
-            table = self.turned[mark] = np.zeros((self.size + 1, self.size + 1))
+    def _turned(self, marks: tuple[str, ...]) -> NDArray[np.float64]:
+        """What some marks make every turn worth; a row for every slot of the last perception."""
+        if marks not in self.turned:
+            table = self.turned[marks] = np.zeros((self.size + 1, self.size + 1))
             for last in range(self.size + 1):
                 for turn, slot in turns(last, self.size):
-                    table[last, slot] += WEIGHTS.get(turn + mark, 0.0)
-        return self.turned[mark]
+                    table[last, slot] += sum(WEIGHTS.get(turn + mark, 0.0) for mark in marks)
+        return self.turned[marks]
 
     def standing(self, p: Perception, since: int) -> Iterator[Sign]:
         """What speaks for a slot whichever the last one was."""
