@@ -90,30 +90,29 @@ def _perceptions(hearing: Hearing, answers: Answers, pointing: Pointing) -> Iter
     known = {(d.start, d.end): d for d in hearing.descriptions}
     refused = {o.description.start for o in hearing.left_out if o.reason != UNLIKELY}
     seen = set()
-    marked = [_whole(hearing, found) for found in stretches(answers["description"], LEAST)]
+    marked = list(stretches(answers["description"], LEAST))
     for found, (sample, sure) in zip(marked, pointing.decide(marked), strict=True):
-        description = known.get(found[:2]) or _described(hearing, found)
+        whole = found.start, _whole_end(hearing, found)
+        description = known.get(whole) or _described(hearing, *whole)
         if description is None or found.start in refused:
             continue
         for of in (sample, *pointing.also("also", found, sample)):
             p = _perceived(hearing, description, answers, found, of)
             p.grounds.append(Grounds(_whose(hearing, description, of, sure), description.start, description.end))
-            key = (hearing.words[p.description.start].cue, hearing.said(*found[:2]).lower(), of, p.presence)
+            key = (hearing.words[p.description.start].cue, hearing.said(*whole).lower(), of, p.presence)
             if key not in seen:
                 seen.add(key)
                 yield p
 
 
-def _whole(hearing: Hearing, found: Found) -> Found:
-    """The stretch with all the words that a mended word was printed as: only the first of them has an answer."""
-    ends = (m.end for m in hearing.mendings if m.start < found.end < m.end)
-    return found._replace(end=max(ends, default=found.end))
+def _whole_end(hearing: Hearing, found: Found) -> int:
+    """Where a stretch ends with all the words that a mended word was printed as; only the first has an answer."""
+    return max((m.end for m in hearing.mendings if m.start < found.end < m.end), default=found.end)
 
 
-def _described(hearing: Hearing, found: Found) -> Description | None:
+def _described(hearing: Hearing, start: int, end: int) -> Description | None:
     """A description of words that the rules did not take for one."""
     words = hearing.words
-    start, end = found.start, found.end
     while start < end and not _carries(words[start]):
         start += 1
     while end > start and not _carries(words[end - 1]):

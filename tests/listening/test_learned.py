@@ -22,9 +22,9 @@ def heard() -> Hearing:
 
 def test_a_mended_term_is_noted_with_all_the_words_it_was_printed_as(heard: Hearing) -> None:
     """`A stringent` is one word misheard as two; the note quotes both."""
-    terms = {heard.said(p.description.start, p.description.end) for p in heard.perceptions}
-    assert "a stringent" in terms
-    assert "a" not in terms
+    facets = {heard.said(p.description.start, p.description.end): p.facet for p in heard.perceptions}
+    assert facets["a stringent"] == "mouthfeel"
+    assert "a" not in facets
 
 
 def test_no_words_are_noted_twice_of_one_sample(heard: Hearing) -> None:
