@@ -41,12 +41,15 @@ types: $(INSTALLED) ## what mypy has to say
 
 check: test lint types slow ## all of them
 
-weights: $(INSTALLED) ## the trained encoder anew from the annotated recordings: minutes on a GPU, hours without
+weights: $(INSTALLED) ## all that was learned from the annotated recordings anew: minutes on a GPU, hours without
 	$(PIP) install --require-hashes --only-binary :all: --no-deps -r training/requirements.lock
 	mkdir -p build
 	$(BIN)/python -m training rows build/rows.npz
 	$(BIN)/python -m training fit build/rows.npz build/encoder.pt
 	$(BIN)/python -m training export build/rows.npz build/encoder.pt
+	for fold in 0 1 2 3; do $(BIN)/python -m training held-out build/rows.npz build/held-out-$$fold.npz --fold $$fold || exit 1; done
+	$(BIN)/python -m training turns build/held-out-*.npz
+	$(BIN)/python -m training preparations
 
 COMPILE := uv pip compile --python-version 3.11 --generate-hashes --no-header --no-emit-index-url --no-emit-find-links --quiet
 

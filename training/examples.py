@@ -82,7 +82,7 @@ def read_example(gold: Path, lexicon: Lexicon, *, bare: bool) -> tuple[Example, 
     hearing = listen(Talk.from_captions(captions), read_sheet(_sheet_of(gold)), lexicon, by_rules=True)
     labels = Labels(hearing, json.loads(gold.read_text(encoding="utf-8")))
     words, cast = [w.norm for w in hearing.words], cast_parts(hearing)
-    parts, sights = cast.parts, show(hearing, cast.parts)
+    parts, sights = cast.parts, show(hearing, cast)
     last, before = labels.perceived_last()
     parts[:, SINCE:FOLLOWING] = np.stack(since_parts(cast, np.arange(len(words)), before), axis=1)
     parts[:, FOLLOWING:] = np.stack(following_parts(last, len(slots_of(hearing))), axis=1)

@@ -12,7 +12,7 @@ from notesmith.listening.preparing import Preparing, turns
 from training.examples import annotations, read_example
 from training.measured import noted
 from training.scoring import Record, paired
-from training.turns import Choice
+from training.turns import Choice, by_slot
 
 
 def all_choices(folder: Path) -> Iterator[Choice]:
@@ -31,11 +31,7 @@ def choices_of(hearing: Hearing, annotated: Sequence[Record], written: Sequence[
     perceived = {id(record): p for record, p in zip(written, hearing.perceptions, strict=True)}
     found = [(perceived[id(ours)], theirs) for theirs, ours in paired(annotated, written)]
     for p, theirs in sorted(found, key=lambda pair: pair[0].description.start):
-        signs: list[list[str]] = [[] for _ in range(preparing.size + 1)]
-        for name, slot in preparing.standing(p, since):
-            signs[slot].append(name)
-        marks = ["", *(f", {mark}" for mark in preparing.marks(p, since))]
-        for turn, slot in turns(last, preparing.size):
-            signs[slot] += [turn + mark for mark in marks]
+        marks = tuple(preparing.marks(p, since))
+        signs = by_slot(preparing.standing(p, since), turns(last, preparing.size), marks, preparing.size)
         last, since = ids.get(theirs["preparation"], 0), p.description.start + 1
         yield Choice(signs, np.zeros(len(signs)), last)

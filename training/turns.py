@@ -5,7 +5,7 @@ logit (McFadden 1974), ridged.
 """
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,6 +17,7 @@ from torch.nn import functional
 from notesmith.listening.pointers import Found, Pointing
 from notesmith.listening.turning import Turning, turns
 from notesmith.listening.turning_weights import WEIGHTS
+from notesmith.listening.ways import Sign, marked
 
 RIDGE, STEPS, BESIDE = 2e-4, 60, -1e4  # BESIDE: the worth of a slot that there is not
 ENCODER, LEAST = "encoder", 0.05
@@ -37,14 +38,20 @@ def choices(stretches: Sequence[tuple[int, int, int]], turning: Turning, pointin
     last = since = 0
     for start, end, slot in stretches:
         if pointing.answers["sample"][start].any():  # the encoder marks it, so that it will be asked
-            signs: list[list[str]] = [[] for _ in range(turning.size + 1)]
-            for name, of in turning.standing(start, end, since):
-                signs[of].append(name)
-            marks = ["", *(f", {mark}" for mark in turning.marks(start, end, since))]
-            for turn, of in turns(last, turning.size) if last else ():
-                signs[of] += [turn + mark for mark in marks]
+            marks = tuple(turning.marks(start, end, since))
+            signs = by_slot(turning.standing(start, end, since), turns(last, turning.size), marks, turning.size)
             yield Choice(signs, pointing.told("sample", Found(start, end, 1.0), since)[last], slot)
             last, since = slot or last, end
+
+
+def by_slot(standing: Iterable[Sign], ways: Iterable[Sign], marks: tuple[str, ...], size: int) -> list[list[str]]:
+    """All that speaks for each slot."""
+    signs: list[list[str]] = [[] for _ in range(size + 1)]
+    for name, slot in standing:
+        signs[slot].append(name)
+    for way, slot in ways:
+        signs[slot] += marked(way, marks)
+    return signs
 
 
 def fit(made: Sequence[Choice]) -> dict[str, float]:

@@ -57,7 +57,7 @@ def heed_encoder(hearing: Hearing) -> None:
         hearing.shortcomings.append(f"{encoder}: the rules listened alone")
         return
     cast = cast_parts(hearing)
-    apply_answers(hearing, encoder.answer(hearing, show(hearing, cast.parts)), cast)
+    apply_answers(hearing, encoder.answer(hearing, show(hearing, cast)), cast)
     apply_retractions(hearing, swaps=False)
 
 

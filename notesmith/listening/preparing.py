@@ -14,11 +14,11 @@ from numpy.typing import NDArray
 from notesmith.listening.hearing import Hearing, Perception
 from notesmith.listening.names import tokens_of
 from notesmith.listening.preparing_weights import WEIGHTS
+from notesmith.listening.ways import Sign, Ways
 
 DRY = ("dry", "leaf", "leaves", "bag", "tin", "beans", "nose", "look", "looks", "colour")
 CUES = ("now", "next", "okay", "right", "so", "then", "back")
 JUST, FAR, LATELY, GAPS = 12, 60, 25, (8, 32, 100)  # words
-Sign = tuple[str, int]  # what speaks, and for which slot: 0 is none, the others are the preparations of the sheet
 
 
 def find_preparations(hearing: Hearing) -> None:
@@ -36,14 +36,17 @@ def find_preparations(hearing: Hearing) -> None:
 
 
 class Preparing:
-    """Weighs the preparations that a perception may have been made in against that of the last one."""
+    """Weighs the preparations that a perception may have been made in against that of the last one.
+
+    Slot 0 is none; the others are the preparations of the sheet in its order.
+    """
 
     def __init__(self, hearing: Hearing) -> None:
         self.hearing, self.size = hearing, len(hearing.sheet.preparations)
-        self.named = list(_named(hearing))
+        self.named = list(named_preparations(hearing))
         self.places = [place for place, _ in self.named]
         self.first_named = {slot: place for place, slot in reversed(self.named)}
-        self.turned: dict[tuple[str, ...], NDArray[np.float64]] = {}
+        self.ways = Ways(turns, self.size, WEIGHTS)
         self.begins, self.kinds = [s.start for s in hearing.sections], [s.kind for s in hearing.sections]
 
     def table(self, p: Perception, since: int) -> NDArray[np.float64]:
@@ -51,16 +54,7 @@ class Preparing:
         sums = np.zeros(self.size + 1)
         for name, slot in self.standing(p, since):
             sums[slot] += WEIGHTS.get(name, 0.0)
-        return sums + self._turned(("", *(f", {mark}" for mark in self.marks(p, since))))
-
-    def _turned(self, marks: tuple[str, ...]) -> NDArray[np.float64]:
-        """What some marks make every turn worth; a row for every slot of the last perception."""
-        if marks not in self.turned:
-            table = self.turned[marks] = np.zeros((self.size + 1, self.size + 1))
-            for last in range(self.size + 1):
-                for turn, slot in turns(last, self.size):
-                    table[last, slot] += sum(WEIGHTS.get(turn + mark, 0.0) for mark in marks)
-        return self.turned[marks]
+        return sums + self.ways.worth(tuple(self.marks(p, since)))
 
     def standing(self, p: Perception, since: int) -> Iterator[Sign]:
         """What speaks for a slot whichever the last one was."""
@@ -133,7 +127,7 @@ def turns(last: int, size: int) -> Iterator[Sign]:
         yield "turn to the one before", last - 1
 
 
-def _named(hearing: Hearing) -> Iterator[tuple[int, int]]:
+def named_preparations(hearing: Hearing) -> Iterator[tuple[int, int]]:
     """Where preparations are named: the word, and the slot; of two names the longer."""
     names = {
         tokens_of(text): slot

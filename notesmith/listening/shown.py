@@ -47,6 +47,7 @@ class Cast(NamedTuple):
 
     parts: Sights  # a column a part (PARTS in order): the slot of the sample that plays it; 0 for none
     since: Places  # the word with which the topic last changed, the one last named, the one last echoed; -1 for none
+    echoes: list[Echo]
 
 
 def slots_of(hearing: Hearing) -> dict[str | None, int]:
@@ -71,7 +72,8 @@ def cast_parts(hearing: Hearing) -> Cast:
     other = np.where(topic > 0, 3 - topic, 0) if count == 2 else np.zeros(size, dtype=np.int16)
     soon, lately = np.roll(topic, -SOON), np.roll(topic, SOON)
     soon[max(0, size - SOON) :], lately[:SOON] = 0, 0
-    calls = [(echo.at, slots[echo.sample]) for echo in find_echoes(hearing) if echo.sample in slots]
+    echoes = find_echoes(hearing)
+    calls = [(echo.at, slots[echo.sample]) for echo in echoes if echo.sample in slots]
     columns = (
         np.zeros(size, dtype=np.int16), topic, last, earlier, coming, following, np.maximum(topic - 1, 0), other,
         soon, lately, *_in_the_thought(hearing, [(start, slot) for start, slot, _ in named]),
@@ -80,7 +82,7 @@ def cast_parts(hearing: Hearing) -> Cast:
     follow = [np.zeros(size, dtype=np.int16)] * (len(PARTS) - SINCE)
     changes = np.flatnonzero(np.diff(topic, prepend=-1)).tolist()
     since = [_latest(size, at) for at in (changes, [start for start, _, _ in named], [at for at, _ in calls])]
-    return Cast(np.stack([*columns, *follow], axis=1).astype(np.int16), np.stack(since, axis=1))
+    return Cast(np.stack([*columns, *follow], axis=1).astype(np.int16), np.stack(since, axis=1), echoes)
 
 
 def _latest(size: int, places: Sequence[int]) -> Places:
@@ -148,12 +150,12 @@ def _long_unnamed(size: int, count: int, named: list[tuple[int, int]]) -> tuple[
     return fresh, stale
 
 
-def show(hearing: Hearing, parts: Sights) -> Sights:
+def show(hearing: Hearing, cast: Cast) -> Sights:
     """A row a word, a column a sight (the keys of SIGHTS in order)."""
     columns = {name: np.zeros(len(hearing.words), dtype=np.int16) for name in SIGHTS}
-    _show_samples(hearing, columns, parts)
+    _show_samples(hearing, columns, cast.parts)
     _show_descriptions(hearing, columns)
-    _show_echoes(columns, find_echoes(hearing), parts, slots_of(hearing))
+    _show_echoes(columns, cast, slots_of(hearing))
     for fact in hearing.facts:
         kind = 1 + FACT_KINDS.index(fact.kind)
         columns["stated"][fact.start : fact.end] = kind + len(FACT_KINDS) * (fact.confidence > 0.6)
@@ -198,13 +200,11 @@ def _show_descriptions(hearing: Hearing, columns: dict[str, Sights]) -> None:
             columns["presence"][d.start : d.end] = 1 + PRESENCES.index(p.presence)
 
 
-def _show_echoes(
-    columns: dict[str, Sights], echoes: list[Echo], parts: Sights, slots: dict[str | None, int]
-) -> None:
+def _show_echoes(columns: dict[str, Sights], cast: Cast, slots: dict[str | None, int]) -> None:
     """Which words may call a sample, whether it is another than the one talked about, and how far away the last is."""
-    size, at = len(parts), -300
+    echoes, size, at = cast.echoes, len(cast.parts), -300
     for echo in echoes:
-        another = slots.get(echo.sample) != parts[max(0, echo.at - 1), PARTS.index("topic")]
+        another = slots.get(echo.sample) != cast.parts[max(0, echo.at - 1), PARTS.index("topic")]
         columns["echo"][echo.at] = 1 + ECHOES.index(echo.kind) + len(ECHOES) * another
     for start, end in zip([0, *(e.at for e in echoes)], [*(e.at for e in echoes), size], strict=True):
         columns["since echo"][start:end] = np.digitize(np.arange(start, end) - at, DISTANCES)

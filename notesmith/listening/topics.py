@@ -4,14 +4,13 @@ Decided over the whole recording at once (Viterbi): every run of words would rat
 about, naming a sample pulls towards it, and a sample only likened to (`than the left`) does not pull at all.
 """
 
-from collections.abc import Iterable
 from itertools import pairwise
 
 from notesmith.listening.chain import best_chain
 from notesmith.listening.facets import AROMA_SIGNS
 from notesmith.listening.hearing import Description, Hearing, Mention, Topic
-from notesmith.listening.names import tokens_of
 from notesmith.listening.pointing import Signs, heads, read_signs
+from notesmith.listening.preparing import named_preparations
 from notesmith.listening.stages import decide_stages
 
 LEADING = frozenset("the and but whereas while then so okay now".split())
@@ -101,20 +100,7 @@ def _side(hearing: Hearing, description: Description) -> str:
 
 def _preparations(hearing: Hearing) -> list[str | None]:
     """The preparation last named, where the sheet lists several."""
-    names: dict[tuple[str, ...], str] = {}
-    for preparation in hearing.sheet.preparations:
-        for text in (preparation.id, *preparation.aliases):
-            names[tokens_of(text)] = preparation.id
-    named: dict[int, str] = {}  # by run, the last one
-    for i in hearing.places({name[0] for name in names if name}):
-        k = hearing.run_of[i]
-        name = _longest(hearing.meant[i : hearing.runs[k][1]], names)
-        if name:
-            named[k] = names[name]
+    ids = [preparation.id for preparation in hearing.sheet.preparations]
+    named = {hearing.run_of[at]: ids[slot - 1] for at, slot in named_preparations(hearing)}  # by run, the last one
     current: str | None = None
     return [current := named.get(k, current) for k in range(len(hearing.runs))]
-
-
-def _longest(norms: list[str], names: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
-    """The longest name that the words begin with; empty for none."""
-    return max((name for name in names if name == tuple(norms[: len(name)])), key=len, default=())

@@ -28,7 +28,7 @@ def heard() -> Hearing:
 
 def test_what_is_shown_stays_within_its_size(heard: Hearing) -> None:
     """Every sight takes only values that its table has."""
-    sights = show(heard, cast_parts(heard).parts)
+    sights = show(heard, cast_parts(heard))
     assert sights.shape == (len(heard.words), len(SIGHTS))
     assert (sights.max(axis=0) < list(SIGHTS.values())).all()
     assert sights.min() >= 0
@@ -44,7 +44,7 @@ def test_a_part_is_played_by_a_sample_of_the_sheet(heard: Hearing) -> None:
 
 def test_every_word_is_answered(heard: Hearing) -> None:
     """A row a word for every head and pointer, and a head's probabilities make one."""
-    answers = _loaded().answer(heard, show(heard, cast_parts(heard).parts))
+    answers = _loaded().answer(heard, show(heard, cast_parts(heard)))
     assert list(answers) == [*WIDTHS, *POINTERS]
     assert {len(answer) for answer in answers.values()} == {len(heard.words)}
     assert np.allclose(answers["description"].sum(axis=1), 1, atol=1e-5)
@@ -61,7 +61,7 @@ def test_no_words_are_no_answers() -> None:
 
 def test_one_thread_answers_as_two_do(heard: Hearing) -> None:
     """The answers do not depend on how many threads share the work."""
-    sights = show(heard, cast_parts(heard).parts)
+    sights = show(heard, cast_parts(heard))
     one, two = (Encoder(FOLDER, threads=threads).answer(heard, sights) for threads in (1, 2))
     assert all(np.array_equal(one[name], two[name]) for name in one)
 

@@ -56,7 +56,7 @@ def pointing(talk: Hearing, **worths: float) -> Pointing:
     parts[:, PARTS.index("coming")] = [2 if w.ms < 10_000 else 0 for w in talk.words]
     since = np.full((len(talk.words), 3), -1)
     worth = np.tile(row, (len(talk.words), 1))
-    return Pointing(talk, {"stated": worth, "sample": worth}, Cast(parts, since))
+    return Pointing(talk, {"stated": worth, "sample": worth}, Cast(parts, since, []))
 
 
 def test_the_sample_whose_part_is_worth_most_is_pointed_to(talk: Hearing) -> None:
