@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from notesmith.sensory import value
 from notesmith.sensory.amounts import Amount, Dimension
 
 Unit = Literal["100 g", "kg", "100 ml", "l"]
@@ -72,7 +73,7 @@ def unit_price(price: Money, pack: Amount, unit: Unit) -> Money:
     dimension, size = MEASURES[unit]
     if pack.dimension != dimension:
         raise ValueError(f"a pack of {pack} has no price for {unit}: weight and volume are never mixed")
-    return Money(price.value / pack.value * size, price.currency)
+    return Money(value.unit_price(price.value, pack.value) * size, price.currency)
 
 
 def serving_price(price: Money, pack: Amount, serving: Serving) -> Money:
@@ -83,7 +84,7 @@ def serving_price(price: Money, pack: Amount, serving: Serving) -> Money:
     """
     if pack.dimension != serving.dose.dimension:
         raise ValueError(f"{serving.dose} cannot be taken of a pack of {pack}: weight and volume are never mixed")
-    return Money(price.value / pack.value * serving.dose.value, price.currency)
+    return Money(value.unit_price(price.value, pack.value) * serving.dose.value, price.currency)
 
 
 def drunk_price(price: Money, pack: Amount, serving: Serving) -> Money:
