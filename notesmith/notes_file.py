@@ -19,8 +19,13 @@ def read_notes(path: Path) -> Notes:
     except OSError as error:
         raise NotesFileError(f"cannot be read: {error.strerror}", where=str(path)) from None
     except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        place = " ".join(str(part + 1) if isinstance(part, int) else part for part in first["loc"])
-        what = f"holds no notes: {place}{': ' if place else ''}{first['msg'].lower()}"
+        what = f"holds no notes: {first_fault(error)}"
         mend = "write them with notesmith notes --format json"
         raise NotesFileError(what, where=str(path), mend=mend) from None
+
+
+def first_fault(error: ValidationError) -> str:
+    """The first thing wrong with what was filled in: where it stands, places counted from one, and what it is."""
+    first = error.errors(include_url=False)[0]
+    place = " ".join(str(part + 1) if isinstance(part, int) else part for part in first["loc"])
+    return f"{place}{': ' if place else ''}{first['msg'].lower()}"

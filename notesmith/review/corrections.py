@@ -16,6 +16,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from notesmith.errors import NotesFileError, OutputError
+from notesmith.notes_file import first_fault
 from notesmith.review.edits import EDITS, Edit
 from notesmith.review.locking import locked
 
@@ -49,9 +50,7 @@ def read_corrections(path: Path) -> tuple[Edit, ...]:
     except OSError as error:
         raise NotesFileError(f"cannot be read: {error.strerror}", where=str(path)) from None
     except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        place = " ".join(str(part + 1) if isinstance(part, int) else part for part in first["loc"])
-        what = f"holds no corrections: {place}{': ' if place else ''}{first['msg'].lower()}"
+        what = f"holds no corrections: {first_fault(error)}"
         raise NotesFileError(what, where=str(path), mend="mend the edit, or take it out of the list") from None
 
 
