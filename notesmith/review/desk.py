@@ -1,7 +1,7 @@
 """The notes while edits are made to them: records kept in the order of their words, found again and replaced."""
 
 from bisect import bisect_left, insort
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from notesmith.records import Evidenced, Ignored, Notes, Observation, Reveal
@@ -34,9 +34,11 @@ class Desk:
     def match(self, record: Said, place: Span) -> Evidenced | None:
         """The record that an edit was about, as these notes have it: of several of the same words the most alike.
 
-        What was another record of these words already then is not it, though it may be the only one now.
+        What was another record of these words already then is not it, though it may be the only one now. One that said
+        just the same as this does not tell them apart.
         """
-        found = [r for r in self.within(record.kind, place) if not _is_among(r, record.beside)]
+        others = [one for one in record.beside if not all(record.says.get(name) == one[name] for name in one)]
+        found = [r for r in self.within(record.kind, place) if not _is_among(r, others)]
         return max(found, key=lambda r: _resemblance(r, record, place), default=None)
 
     def covered(self, record: Said, place: Span) -> list[Evidenced]:
@@ -125,7 +127,7 @@ def _lies_within(record: Evidenced, place: Span) -> bool:
     return place[0] <= start and end <= place[1]
 
 
-def _is_among(record: Evidenced, identities: tuple[dict[str, Value], ...]) -> bool:
+def _is_among(record: Evidenced, identities: Iterable[Mapping[str, Value]]) -> bool:
     return any(all(getattr(record, name) == value for name, value in one.items()) for one in identities)
 
 

@@ -122,3 +122,26 @@ def test_lost_edits_are_among_the_warnings(cups: Bench) -> None:
     assert corrected(cups.notes, cups.talk, edits).warnings == (
         "the correction e1 of 2031-05-01 could not be made: the sheet has no sample 'nine'",
     )
+
+
+def _with_a_twin(bench: Bench, told: str) -> Bench:
+    """The same notes, one of which stands there twice."""
+    one = bench.record(told)
+    assert isinstance(one, Observation)
+    twin = one.model_copy(update={"id": f"{one.id}-again"})
+    return Bench(bench.talk, bench.notes.model_copy(update={"observations": (*bench.notes.observations, twin)}))
+
+
+def test_a_note_that_stands_twice_can_be_deleted(cups: Bench) -> None:
+    """What the other says does not tell it from this one; both say what is wrong, so both go."""
+    twins = _with_a_twin(cups, "malty")
+    notes = corrected(twins.notes, twins.talk, twins.edits([{"do": "delete", "records": ["malty"]}]))
+    assert "malty" not in [o.term for o in notes.observations]
+
+
+def test_of_a_note_that_stands_twice_one_can_be_changed(cups: Bench) -> None:
+    """No third is made: one of the two changes."""
+    twins = _with_a_twin(cups, "malty")
+    edits = twins.edits([{"do": "change", "record": "malty", "set": {"sample": "two"}}])
+    notes = corrected(twins.notes, twins.talk, edits)
+    assert sorted(o.sample or "" for o in notes.observations if o.term == "malty") == ["one", "two"]
